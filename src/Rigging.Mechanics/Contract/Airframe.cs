@@ -1,0 +1,176 @@
+namespace Rigging.Mechanics.Contract;
+
+/// <summary>
+/// What is on file about one aeroplane type as rigged, in the form that files and the API carry; units are in the names.
+/// </summary>
+/// <remarks>
+/// Lateral positions are metres from the centreline, right positive. Angles of incidence are leading edge up positive.
+/// <see cref="Eccentric"/>, <see cref="SpeedsKt"/> and <see cref="Limits"/> are null until somebody enters them from the
+/// aeroplane's own data: they have no built-in default, and nothing may be moved without them.
+/// </remarks>
+/// <param name="ApprovedData">Manual, section and revision that governs; null when none is on file.</param>
+/// <param name="Rudder">Null when the rudder has no tab on file.</param>
+/// <param name="FuelSelector">Null when not on file.</param>
+/// <param name="BallDegPerWidth">Degrees of apparent tilt that move the ball by one of its own widths; positive.</param>
+public sealed record Airframe(
+    string Id,
+    string Name,
+    string? ApprovedData,
+    WingGeometry Wing,
+    EccentricOnFile? Eccentric,
+    AileronGeometry Ailerons,
+    FlapGeometry Flaps,
+    RudderGeometry? Rudder,
+    MassProperties Mass,
+    LateralDerivatives Derivatives,
+    IReadOnlyList<Tank> Tanks,
+    FuelSelector? FuelSelector,
+    IReadOnlyList<Seat> Seats,
+    double BallDegPerWidth,
+    SpeedLimits? SpeedsKt,
+    ReferencePoint Reference,
+    RiggingLimits? Limits);
+
+/// <summary>The wing, symmetric as designed, by stations from the centreline to the tip.</summary>
+/// <param name="SpanM">Whole span, tip to tip.</param>
+/// <param name="Stations">Of one half, in order of <see cref="WingStation.YM"/> from 0 to half the span; straight lines between.</param>
+/// <param name="SparSpacingM">Front to rear spar attachment at the root, along the chord.</param>
+/// <param name="PanelInboardYM">Where the adjustable panel begins; everything outboard of it turns with the eccentric.</param>
+public sealed record WingGeometry(
+    double SpanM,
+    double DihedralDeg,
+    Bracing Bracing,
+    IReadOnlyList<WingStation> Stations,
+    double SparSpacingM,
+    double PanelInboardYM);
+
+/// <param name="YM">Distance from the centreline, 0 or more.</param>
+/// <param name="SectionLiftSlopePerRad">Of the aerofoil alone; thin-aerofoil theory gives 2π.</param>
+public sealed record WingStation(double YM, double ChordM, double IncidenceDeg, double SectionLiftSlopePerRad);
+
+/// <summary>How a wing panel is held. Only the first two let the panel turn as one rigid piece about the front spar.</summary>
+public enum Bracing { SingleStrutAtFrontSpar, Cantilever, SingleStrutAtRearSpar, StrutAtEachSpar, Wires }
+
+/// <summary>The eccentric bushings at the rear-spar attachments, as the aeroplane's own data or a measurement gives them.</summary>
+/// <param name="ThrowMm">Distance between the two axes of the bushing.</param>
+/// <param name="HeadFlats">Number of flats on the head that is turned; a hexagon has 6, so 60° each.</param>
+/// <param name="MaxAngleDeg">Largest angle either way from neutral that a planned move may end at.</param>
+/// <param name="BushingIn">Null when nobody has looked; then no turning direction can be given.</param>
+/// <param name="NeutralOffset">Null when nobody has looked; then no turning direction can be given.</param>
+/// <param name="Fastener">Null when not on file.</param>
+/// <param name="Source">Where these figures are from.</param>
+public sealed record EccentricOnFile(
+    double ThrowMm,
+    int HeadFlats,
+    double MaxAngleDeg,
+    BushingIn? BushingIn,
+    NeutralOffset? NeutralOffset,
+    FastenerOnFile? Fastener,
+    string Source);
+
+/// <summary>The fitting in which the eccentric bushing sits.</summary>
+public enum BushingIn { FuselageFitting, WingFitting }
+
+/// <summary>Which way the bushing's bolt hole lies from the bushing's own centre at neutral, for each wing.</summary>
+public sealed record NeutralOffset(Spanwise Left, Spanwise Right);
+
+public enum Spanwise { Inboard, Outboard }
+
+/// <summary>The bolt and nut through the eccentric, and the torque its manual gives.</summary>
+/// <param name="Thread">Diameter and threads per inch, such as <c>3/8-24</c>.</param>
+/// <param name="Nut">In the manual's words, such as <c>self-locking, tension</c>.</param>
+/// <param name="TorqueInLb">From the manual; null when the manual gives no value.</param>
+/// <param name="IncludesPrevailing">Whether that torque already contains what the locking nut takes to turn; null when the manual does not say.</param>
+/// <param name="Lubrication">The thread condition that the torque is meant for; null when the manual does not say.</param>
+/// <param name="Turned">The part that is turned for that torque; null when the manual does not say.</param>
+public sealed record FastenerOnFile(
+    string Thread,
+    string Nut,
+    TorqueRange? TorqueInLb,
+    bool? IncludesPrevailing,
+    Lubrication? Lubrication,
+    TurnedPart? Turned);
+
+/// <summary>Least and greatest torque; on the wire a pair, <c>[160, 190]</c>.</summary>
+public sealed record TorqueRange(double Least, double Greatest);
+
+public enum Lubrication { Dry, Lubricated }
+
+public enum TurnedPart { Nut, Head }
+
+/// <param name="ChordFraction">Aileron chord over wing chord, hinge to trailing edge.</param>
+/// <param name="FixedTab">Null when there is none.</param>
+/// <param name="WheelDegPerAileronDeg">Wheel or stick degrees for one degree of each aileron, opposite ways.</param>
+/// <param name="WheelForceNPerAileronDegAtReference">At the rim, at the reference airspeed.</param>
+public sealed record AileronGeometry(
+    double InboardYM,
+    double OutboardYM,
+    double ChordFraction,
+    FixedTab? FixedTab,
+    double WheelDegPerAileronDeg,
+    double WheelForceNPerAileronDegAtReference);
+
+/// <param name="Gain">Surface angle = −gain × tab angle, trailing edge down positive.</param>
+public sealed record FixedTab(Side Side, double Gain);
+
+public enum Side { Left, Right }
+
+public sealed record FlapGeometry(double InboardYM, double OutboardYM, double ChordFraction);
+
+/// <param name="FixedTabGain">Rudder angle = −gain × tab angle.</param>
+public sealed record RudderGeometry(double FixedTabGain);
+
+public sealed record MassProperties(double ReferenceKg, double IxxKgM2, double IzzKgM2, double IxzKgM2);
+
+/// <summary>
+/// Lateral stability derivatives about body axes, per radian or per unit of pb/2V or rb/2V, on wing area and span.
+/// </summary>
+/// <remarks>Rudder angles as in stability reports, trailing edge left positive: <see cref="CnRudder"/> is negative.</remarks>
+/// <param name="ClP">Damping in roll, overriding the wing model; null to take it from there.</param>
+/// <param name="ClAileron">Rolling moment of one radian of each aileron, right wing down positive, overriding the wing model; null to take it from there.</param>
+/// <param name="SlipstreamClAtFullPower">At full power and the reference airspeed.</param>
+/// <param name="SlipstreamCnAtFullPower">At full power and the reference airspeed.</param>
+public sealed record LateralDerivatives(
+    double CYBeta,
+    double ClBeta,
+    double ClR,
+    double CnBeta,
+    double CnP,
+    double CnR,
+    double CYRudder,
+    double ClRudder,
+    double CnRudder,
+    double CnAileron,
+    double SlipstreamClAtFullPower,
+    double SlipstreamCnAtFullPower,
+    double? ClP = null,
+    double? ClAileron = null);
+
+/// <param name="ArmM">Right of the centreline positive.</param>
+public sealed record Tank(string Name, double ArmM, double CapacityL);
+
+/// <param name="ArmM">Right of the centreline positive.</param>
+public sealed record Seat(string Name, double ArmM);
+
+public enum FuelSelector { LeftRightBoth, LeftRight, OnOff }
+
+/// <summary>Calibrated airspeeds in knots.</summary>
+public sealed record SpeedLimits(double StallClean, double FlapLimit, double Manoeuvring, double MaxStructuralCruise, double NeverExceed);
+
+/// <summary>Where the roll tendency is quoted and judged: speed, altitude, power and the load the aeroplane is rigged for.</summary>
+public sealed record ReferencePoint(double CasKt, double PressureAltitudeFt, double PowerPercent, Load Load);
+
+/// <param name="AcceptableRollTendencyDegPerS">Either way.</param>
+/// <param name="MaxPanelIncidenceDifferenceDeg">Beyond it, damage is looked for instead of turning the eccentric.</param>
+/// <param name="IncidenceStepFlats">Smallest move that is asked of a wrench.</param>
+public sealed record RiggingLimits(double AcceptableRollTendencyDegPerS, double MaxPanelIncidenceDifferenceDeg, double IncidenceStepFlats);
+
+/// <summary>Who sat where and how much fuel was in which tank.</summary>
+/// <param name="SeatsKg">By seat name; a seat not named was empty.</param>
+/// <param name="FuelL">By tank name; every tank is named.</param>
+/// <param name="FuelKgPerL">0.72 unless stated.</param>
+public sealed record Load(IReadOnlyDictionary<string, double> SeatsKg, IReadOnlyDictionary<string, double> FuelL, double FuelKgPerL = Load.UsualFuelKgPerL)
+{
+    /// <summary>Aviation gasoline; the convention of this contract.</summary>
+    public const double UsualFuelKgPerL = 0.72;
+}

@@ -1,0 +1,80 @@
+namespace Rigging.Mechanics.Contract;
+
+/// <summary>Everything known about one complaint: how it flew, what was measured on the ground, what was done before.</summary>
+/// <remarks>Exactly one of <paramref name="AirframeId"/> and <paramref name="Airframe"/> is given.</remarks>
+/// <param name="Settings">How the eccentrics stand; null when nobody has looked.</param>
+/// <param name="StraightBefore">Whether it flew straight before; null when nobody knows.</param>
+/// <param name="Events">What was done or happened since it last flew straight.</param>
+/// <param name="Trims">Null when not reported.</param>
+public sealed record AssessmentRequest(
+    string? AirframeId,
+    Airframe? Airframe,
+    EccentricSettings? Settings,
+    bool? StraightBefore,
+    IReadOnlyList<PastEvent> Events,
+    Trims? Trims,
+    Autopilot Autopilot,
+    IReadOnlyList<TestPoint> TestPoints,
+    IReadOnlyList<GroundCheck> GroundChecks);
+
+/// <summary>The angles of both wings' eccentrics; null for a wing that nobody has looked at.</summary>
+public sealed record EccentricSettings(BushingAngles? LeftEccentricDeg, BushingAngles? RightEccentricDeg);
+
+/// <summary>
+/// Front and rear bushing of one wing, degrees from neutral; positive lowers that panel's trailing edge.
+/// On the wire one number when they are alike, else <c>{ "front": …, "rear": … }</c>.
+/// </summary>
+public sealed record BushingAngles(double Front, double Rear)
+{
+    public BushingAngles(double both) : this(both, both)
+    {
+    }
+}
+
+/// <summary>
+/// Something done to or suffered by the aeroplane; on the wire its word, and for a correction that changed nothing
+/// <c>correction-without-effect:</c> and the cause it was meant for.
+/// </summary>
+/// <param name="Cause">Only, and always, with <see cref="EventKind.CorrectionWithoutEffect"/>.</param>
+public sealed record PastEvent(EventKind Kind, Cause? Cause = null);
+
+public enum EventKind
+{
+    HardLanding, GroundStrike, WingRemoved, WingReplaced, Repaint, ControlReplaced, CablesAdjusted, FlapOverspeed,
+    StormParking, Repair, SuddenOnset, CorrectionWithoutEffect,
+}
+
+/// <summary>Positions of the roll and yaw trim as the pilot read them, or <c>none</c> where there is no such trim.</summary>
+public sealed record Trims(string Roll, string Yaw)
+{
+    public const string None = "none";
+}
+
+public enum Autopilot { Unknown, None, Off, Disconnected }
+
+/// <summary>One manoeuvre at one speed, power, flap and load, with what was read.</summary>
+/// <param name="OatC">Outside air temperature; 15 °C less 1.98 °C per 1000 ft of pressure altitude when not reported.</param>
+/// <param name="PowerPercent">Null: the airframe's reference power.</param>
+/// <param name="LastInput">The side the wheel was last moved to before the release; null when not reported.</param>
+/// <param name="Repeat">Which repetition of the same point this is, from 1; null when not reported.</param>
+public sealed record TestPoint(
+    Manoeuvre Manoeuvre,
+    double CasKt,
+    double PressureAltitudeFt,
+    double OatC,
+    double? PowerPercent,
+    double FlapDeg,
+    Load Load,
+    AirState Air,
+    Side? LastInput,
+    int? Repeat,
+    IReadOnlyList<Reading> Readings)
+{
+    public static double StandardOatC(double pressureAltitudeFt) => 15 - 1.98 * pressureAltitudeFt / 1000;
+}
+
+/// <summary>What the controls do while it is read; the test manoeuvres.</summary>
+public enum Manoeuvre { ReleaseAll, ReleaseWheel, HoldNeutral, HoldLevel, HoldStraight, BalanceFuel }
+
+/// <summary>Turbulence.</summary>
+public enum AirState { Smooth, Light, Moderate }
