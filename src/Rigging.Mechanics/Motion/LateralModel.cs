@@ -1,0 +1,88 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Rigging.Mechanics.Motion;
+
+/// <summary>
+/// Small lateral motion about straight and level flight: sideslip β, roll rate p, yaw rate r, bank φ, all in radians
+/// and seconds. Constant inputs are coefficients of side force, rolling and yawing moment.
+/// </summary>
+/// <remarks>
+/// Level flight, so the flight path is horizontal and bank feeds sideslip by g/V. Side force from roll and yaw rate is
+/// left out: neither reference set has it and it is small. Gravity is a parameter because published sets round it.
+/// </remarks>
+public sealed class LateralModel
+{
+    /// <summary>Places of the motion in a state vector.</summary>
+    public const int Beta = 0, RollRate = 1, YawRate = 2, Bank = 3;
+
+    readonly LateralDerivatives derivatives;
+    readonly AirframeMass airframe;
+    readonly double gravityMPerS2;
+
+    public LateralModel(
+        LateralDerivatives derivatives,
+        AirframeMass airframe,
+        double trueAirspeedMPerS,
+        double densityKgPerM3,
+        double gravityMPerS2 = StandardGravity)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(trueAirspeedMPerS);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(densityKgPerM3);
+        (this.derivatives, this.airframe, this.gravityMPerS2) = (derivatives, airframe, gravityMPerS2);
+        TrueAirspeedMPerS = trueAirspeedMPerS;
+        DynamicPressurePa = densityKgPerM3 * trueAirspeedMPerS * trueAirspeedMPerS / 2;
+        System = SystemMatrix();
+    }
+
+    public const double StandardGravity = 9.80665;
+
+    public double TrueAirspeedMPerS { get; }
+
+    public double DynamicPressurePa { get; }
+
+    /// <summary>d(β, p, r, φ)/dt of the motion left to itself.</summary>
+    public Matrix<double> System { get; }
+
+    public LateralDerivatives Derivatives => derivatives;
+
+    /// <summary>Newton of side force per unit of coefficient.</summary>
+    public double ForceN => DynamicPressurePa * airframe.WingAreaM2;
+
+    /// <summary>Newton metres of rolling or yawing moment per unit of coefficient.</summary>
+    public double MomentNm => ForceN * airframe.WingSpanM;
+
+    public double WeightN => airframe.MassKg * gravityMPerS2;
+
+    /// <summary>Roll or yaw rate, rad/s, that is one unit of pb/2V.</summary>
+    public double RateUnitRadPerS => 2 * TrueAirspeedMPerS / airframe.WingSpanM;
+
+    /// <summary>d(β, p, r, φ)/dt from constant coefficients of side force, rolling moment and yawing moment.</summary>
+    public Vector<double> Forcing(double sideForce, double rolling, double yawing)
+    {
+        var (p, r) = Accelerations(MomentNm * rolling, MomentNm * yawing);
+        return Vector<double>.Build.Dense([ForceN * sideForce / (airframe.MassKg * TrueAirspeedMPerS), p, r, 0]);
+    }
+
+    public LateralModes Modes() => LateralModes.Of(System);
+
+    Matrix<double> SystemMatrix()
+    {
+        var d = derivatives;
+        var perRate = 1 / RateUnitRadPerS;
+        var beta = Forcing(d.CYBeta, d.ClBeta, d.CnBeta);
+        var roll = Forcing(0, d.ClP * perRate, d.CnP * perRate);
+        var yaw = Forcing(0, d.ClR * perRate, d.CnR * perRate);
+        yaw[Beta] -= 1;
+        roll[Bank] = 1;
+        var bank = Vector<double>.Build.Dense([gravityMPerS2 / TrueAirspeedMPerS, 0, 0, 0]);
+        return Matrix<double>.Build.DenseOfColumnVectors(beta, roll, yaw, bank);
+    }
+
+    /// <summary>Roll and yaw acceleration from the moments, through both inertias and their product.</summary>
+    (double P, double R) Accelerations(double rollNm, double yawNm)
+    {
+        var (x, z, xz) = (airframe.IxxKgM2, airframe.IzzKgM2, airframe.IxzKgM2);
+        var determinant = x * z - xz * xz;
+        return ((z * rollNm + xz * yawNm) / determinant, (xz * rollNm + x * yawNm) / determinant);
+    }
+}

@@ -1,0 +1,58 @@
+namespace Rigging.Mechanics.Wing;
+
+/// <summary>
+/// Circulation along the span, divided by airspeed, and what it adds up to. Coefficients use the wing's area and span.
+/// Rolling moment is positive right wing down, so more lift on the right is negative. Yawing moment is positive nose
+/// right, so more drag on the right is positive.
+/// </summary>
+public sealed class SpanLoading
+{
+    readonly VortexLattice lattice;
+
+    internal SpanLoading(VortexLattice lattice, double[] circulationM)
+    {
+        (this.lattice, CirculationM) = (lattice, circulationM);
+        var (lift, roll) = (0.0, 0.0);
+        for (var i = 0; i < circulationM.Length; i++)
+        {
+            var strip = lattice.Strips[i];
+            lift += 2 * circulationM[i] * strip.WidthM;
+            roll -= 2 * circulationM[i] * strip.WidthM * strip.MiddleYM;
+        }
+        LiftCoefficient = lift / lattice.Wing.AreaM2;
+        RollingMomentCoefficient = roll / (lattice.Wing.AreaM2 * lattice.Wing.SpanM);
+    }
+
+    /// <summary>Circulation over airspeed for each strip, left tip to right tip, metres.</summary>
+    public IReadOnlyList<double> CirculationM { get; }
+
+    public double LiftCoefficient { get; }
+
+    public double RollingMomentCoefficient { get; }
+
+    /// <summary>Induced drag coefficient of this loading by itself, from the wash far behind.</summary>
+    public double InducedDragCoefficient
+    {
+        get
+        {
+            var wash = lattice.WashBehind(CirculationM);
+            return 2 / lattice.Wing.AreaM2 * lattice.Strips.Select((s, i) => CirculationM[i] * wash[i] * s.WidthM).Sum();
+        }
+    }
+
+    /// <summary>
+    /// Yawing moment coefficient that a small change of loading brings by induced drag while the wing carries this
+    /// loading: first order in the change.
+    /// </summary>
+    public double YawingMomentOf(SpanLoading change)
+    {
+        var (ownWash, changedWash) = (lattice.WashBehind(CirculationM), lattice.WashBehind(change.CirculationM));
+        var yaw = 0.0;
+        for (var i = 0; i < CirculationM.Count; i++)
+        {
+            var drag = 2 * (CirculationM[i] * changedWash[i] + change.CirculationM[i] * ownWash[i]);
+            yaw += drag * lattice.Strips[i].WidthM * lattice.Strips[i].MiddleYM;
+        }
+        return yaw / (lattice.Wing.AreaM2 * lattice.Wing.SpanM);
+    }
+}
