@@ -1,0 +1,64 @@
+using NodaTime;
+
+namespace Rigging.Squawks.Entries;
+
+public enum Seen { NotRecorded, Up, Down, Left, Right }
+
+/// <summary>A control input called from the cockpit and what the person at the surface saw. There is no default.</summary>
+/// <param name="Expected">What the surface must do for that input, from <see cref="ControlSense"/>.</param>
+public sealed record Observation(string Surface, string Input, Seen Expected, Seen Seen);
+
+/// <summary>The second act: the second look at a disturbed flight control, by someone who did not do the work.</summary>
+/// <param name="AcceptsDifference">The inspector accepts that as left differs from the plan; null when it does not.</param>
+public sealed record Inspected(
+    bool Passed,
+    IReadOnlyList<Observation> Observations,
+    bool FullTravelAtEveryFlapSetting,
+    bool SecuredAndLocked,
+    bool NothingLeftBehind,
+    bool? AcceptsDifference,
+    string Findings) : Fact;
+
+/// <summary>The third act: approval for return to service of the work described, passengers barred.</summary>
+/// <param name="RecordEntry">The maintenance record entry, people and certificates as tokens.</param>
+public sealed record Approved(string RecordEntry, LocalDate CompletedOn, double TotalTimeH, bool MayHaveChangedHandling, string? ConclusiveBecause) : Fact;
+
+/// <summary>The fourth act: the rated pilot's log of the check flight.</summary>
+/// <param name="FuelMeasured">Fuel per side was dipped or metered, not read off a gauge.</param>
+/// <param name="TestPoints">JSON array of test points in the form of the assessment endpoint; carries the day's fuel and seats.</param>
+/// <param name="StallsFlown">Compared with the baseline; else <paramref name="StallsNotFlownBecause"/>.</param>
+/// <param name="Satisfactory">The operational check found the aircraft safe to carry passengers.</param>
+public sealed record CheckFlown(
+    LocalDate FlownOn,
+    double DurationH,
+    int Passengers,
+    int Students,
+    string? SecondCrewDuty,
+    bool ReadWhatWasDisturbed,
+    bool ControlsCheckedBeforeFlight,
+    bool FuelMeasured,
+    string TestPoints,
+    bool StallsFlown,
+    string? StallsNotFlownBecause,
+    bool EveryFlapSetting,
+    string? FlapsNotFlownBecause,
+    bool Satisfactory,
+    string Remarks) : Fact;
+
+public enum VerdictWord { Accepted, AdjustAgain, NotEnoughEvidence }
+
+/// <summary>What the check flight says about the complaint once the day's fuel and loading are taken out.</summary>
+public sealed record VerdictGiven(
+    VerdictWord Verdict,
+    double? TendencyDegPerS,
+    double? LoadShareDegPerS,
+    string Explanation,
+    string Request,
+    string Response,
+    string LibraryVersion) : Fact;
+
+/// <summary>The fifth act: the school's inspector closes the complaint.</summary>
+public sealed record Closed(string Statement) : Fact;
+
+/// <summary>Not cured: back to the checks. History stays.</summary>
+public sealed record RoundOpened(string Reason) : Fact;

@@ -1,0 +1,126 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using NodaTime;
+using NodaTime.Serialization.SystemTextJson;
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Entries;
+
+/// <summary>Entry to the exact bytes that are stored and hashed, and back.</summary>
+/// <remarks>
+/// Writing happens once, before hashing; verification reads the stored bytes and never writes them again.
+/// A kind/version pair is frozen once released. A new shape gets a new version and, on read, an upcaster from the old one.
+/// </remarks>
+public static class EntryCodec
+{
+    static readonly JsonSerializerOptions Options = CreateOptions();
+
+    static readonly Dictionary<string, (int Version, Type Type)> ByKind = new()
+    {
+        ["report"] = (1, typeof(Reported)),
+        ["airworthiness-call"] = (1, typeof(Called)),
+        ["ground-check"] = (1, typeof(GroundChecked)),
+        ["evaluation-flight"] = (1, typeof(EvaluationFlown)),
+        ["assessment"] = (1, typeof(Assessed)),
+        ["correction"] = (1, typeof(CorrectionAgreed)),
+        ["work-started"] = (1, typeof(WorkStarted)),
+        ["as-found"] = (1, typeof(AsFound)),
+        ["torque-application"] = (1, typeof(TorqueApplied)),
+        ["work-handover"] = (1, typeof(WorkHandedOver)),
+        ["work-done"] = (1, typeof(WorkDone)),
+        ["independent-inspection"] = (1, typeof(Inspected)),
+        ["approval"] = (1, typeof(Approved)),
+        ["check-flight"] = (1, typeof(CheckFlown)),
+        ["verdict"] = (1, typeof(VerdictGiven)),
+        ["closing"] = (1, typeof(Closed)),
+        ["round-opened"] = (1, typeof(RoundOpened)),
+        ["waiting"] = (1, typeof(Waiting)),
+        ["resumed"] = (1, typeof(Resumed)),
+        ["note"] = (1, typeof(Noted)),
+        ["no-fault-found"] = (1, typeof(NoFaultFound)),
+        ["within-limits"] = (1, typeof(WithinLimits)),
+        ["joined"] = (1, typeof(JoinedTo)),
+        ["handed-over"] = (1, typeof(HandedOver)),
+    };
+
+    static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);
+
+    /// <summary>Every kind this program writes.</summary>
+    public static IReadOnlyCollection<string> Kinds => ByKind.Keys;
+
+    public static string KindOf(Fact fact) => fact is NewerEntry newer ? newer.Kind : KindByType[fact.GetType()];
+
+    public static string KindOf<T>() where T : Fact => KindByType[typeof(T)];
+
+    public static Type TypeOf(string kind) => ByKind[kind].Type;
+
+    public static int VersionOf(Fact fact) => fact is NewerEntry newer ? newer.Version : ByKind[KindOf(fact)].Version;
+
+    /// <summary>The bytes to hash and store. Property order is declaration order; NaN and infinities are refused, −0 becomes 0.</summary>
+    public static string Write(Entry entry)
+    {
+        if (entry.Fact is NewerEntry) throw new ArgumentException("An entry of an unknown kind can be read, never written.", nameof(entry));
+        var fact = JsonSerializer.SerializeToElement(entry.Fact, entry.Fact.GetType(), Options);
+        return JsonSerializer.Serialize(new Envelope(entry.At, entry.By.Value, entry.As, fact, entry.Signature), Options);
+    }
+
+    /// <summary>Never throws on a kind or version that is unknown: that becomes a <see cref="NewerEntry"/>.</summary>
+    public static Entry Read(int sequence, string kind, int version, string payload)
+    {
+        var envelope = JsonSerializer.Deserialize<Envelope>(payload, Options)
+            ?? throw new JsonException($"Entry {sequence} is empty.");
+        Fact fact = ByKind.TryGetValue(kind, out var known) && known.Version == version
+            ? (Fact)envelope.Fact.Deserialize(known.Type, Options)!
+            : new NewerEntry(kind, version, payload);
+        return new Entry(sequence, envelope.At, new PersonId(envelope.By), envelope.As, fact, envelope.Signature);
+    }
+
+    /// <summary>A draft of a fact as JSON and back, with the same rules as stored entries.</summary>
+    public static string WriteFact(Fact fact) => JsonSerializer.Serialize(fact, fact.GetType(), Options);
+
+    /// <exception cref="JsonException">The text is not a fact of that kind.</exception>
+    public static Fact ReadFact(string kind, string json) => (Fact)JsonSerializer.Deserialize(json, ByKind[kind].Type, Options)!;
+
+    sealed record Envelope(Instant At, Guid By, Authority As, JsonElement Fact, Signature? Signature);
+
+    static JsonSerializerOptions CreateOptions()
+    {
+        var options = new JsonSerializerOptions
+        {
+            PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+            DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+            UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+            RespectNullableAnnotations = true,
+            Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+            TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
+        };
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+        options.Converters.Add(new PlainDouble());
+        options.Converters.Add(new IdConverter<PersonId>(id => id.Value, value => new(value)));
+        options.Converters.Add(new IdConverter<AircraftId>(id => id.Value, value => new(value)));
+        options.Converters.Add(new IdConverter<SquawkId>(id => id.Value, value => new(value)));
+        options.Converters.Add(new IdConverter<ToolId>(id => id.Value, value => new(value)));
+        options.Converters.Add(new IdConverter<CertificateId>(id => id.Value, value => new(value)));
+        options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        return options;
+    }
+
+    sealed class PlainDouble : JsonConverter<double>
+    {
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+        {
+            if (!double.IsFinite(value)) throw new JsonException($"{value} is not a number a record can hold.");
+            writer.WriteNumberValue(value == 0 ? 0 : value);   // −0 compares equal to 0 and becomes it
+        }
+    }
+
+    sealed class IdConverter<T>(Func<T, Guid> value, Func<Guid, T> make) : JsonConverter<T>
+    {
+        public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => make(reader.GetGuid());
+
+        public override void Write(Utf8JsonWriter writer, T id, JsonSerializerOptions options) => writer.WriteStringValue(value(id));
+    }
+}

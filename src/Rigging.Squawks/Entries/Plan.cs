@@ -1,0 +1,54 @@
+namespace Rigging.Squawks.Entries;
+
+/// <summary>An assessment as it was made: a later recomputation is shown beside it, never in its place.</summary>
+public sealed record Assessed(
+    string Request,
+    string Response,
+    string LibraryVersion,
+    string PriorsVersion,
+    string AirframeId,
+    int AirframeVersion) : Fact;
+
+/// <summary>The manual the work is done to. It overrides anything computed here.</summary>
+public sealed record ApprovedData(string Manual, string Section, string Revision);
+
+/// <summary>What can be moved. The incidence controls are the ones behind the prerequisite gate.</summary>
+public enum Control
+{
+    LeftEccentric,
+    RightEccentric,
+    LeftStrutFork,
+    RightStrutFork,
+    LeftFlapRod,
+    RightFlapRod,
+    AileronNeutral,
+    AileronTab,
+    RudderTab,
+    CableTension,
+    RepairOrReplace,
+}
+
+public static class Controls
+{
+    public static bool MovesIncidence(this Control control) =>
+        control is Control.LeftEccentric or Control.RightEccentric or Control.LeftStrutFork or Control.RightStrutFork;
+
+    public static bool IsEccentric(this Control control) => control is Control.LeftEccentric or Control.RightEccentric;
+}
+
+/// <summary>One thing to move, from one setting to another.</summary>
+/// <param name="FromDeg">Eccentric angle, trailing edge down positive; null for controls not set by an angle.</param>
+/// <param name="Instruction">The move in words, as the mechanic reads it.</param>
+public sealed record PlannedMove(Control Control, double? FromDeg, double? ToDeg, string Instruction);
+
+/// <summary>What will be moved, by how much, to which data, and what is expected of it.</summary>
+/// <param name="OwnPlan">The mechanic's own plan rather than the proposed one.</param>
+/// <param name="PredictedDegPerS">Roll tendency expected afterwards, right wing down positive, with its 90 % interval.</param>
+public sealed record CorrectionAgreed(
+    IReadOnlyList<PlannedMove> Moves,
+    ApprovedData Data,
+    bool OwnPlan,
+    string Reason,
+    double? PredictedDegPerS,
+    double? PredictedLowDegPerS,
+    double? PredictedHighDegPerS) : Fact;

@@ -1,0 +1,57 @@
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Entries;
+
+public enum Side { NotRecorded, Left, Right, None }
+
+public enum RollStrength { NotRecorded, Barely, Slowly, Briskly }
+
+public enum Hands { NotRecorded, Released, HeldNeutral, HoldingLevel }
+
+public enum Feet { NotRecorded, Off, BallCentred, OnPedals }
+
+public enum FuelMethod { NotKnown, Gauge, Dip, Totaliser }
+
+/// <summary>Things a pilot can see that ground an aircraft at once.</summary>
+public enum RedFlag
+{
+    SuddenOnset,
+    Bang,
+    FullOrNearlyFullControl,
+    BothHands,
+    StuckOrSplitFlap,
+    FirstFlightAfterAssembly,
+    UnexplainedRecurrence,
+    Damage,
+}
+
+/// <summary>The pilot's report: the words kept as they are, and whatever numbers there were. Null is "not recorded", never zero.</summary>
+/// <param name="Number">The squawk's number at this school.</param>
+/// <param name="RollsTo">Which way it rolls, left to itself.</param>
+/// <param name="CasKt">Indicated airspeed, knots.</param>
+/// <param name="BallWidths">Slip ball, widths, right of centre positive.</param>
+/// <param name="BankDeg">Bank reached after <paramref name="BankAfterS"/> seconds, right wing down positive.</param>
+public sealed record Reported(
+    int Number,
+    AircraftId Aircraft,
+    string Words,
+    Side RollsTo,
+    RollStrength Strength,
+    Hands Hands,
+    Feet Feet,
+    double? CasKt,
+    double? PressureAltitudeFt,
+    double? PowerPercent,
+    double? FlapDeg,
+    double? BallWidths,
+    double? BankDeg,
+    double? BankAfterS,
+    double? FuelLeftL,
+    double? FuelRightL,
+    FuelMethod FuelMethod,
+    double? SeatLeftKg,
+    double? SeatRightKg,
+    string? SinceWhen,
+    string? LastWork,
+    bool? StraightBefore,
+    IReadOnlyList<RedFlag> RedFlags) : Fact;

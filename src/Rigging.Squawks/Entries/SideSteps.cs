@@ -1,0 +1,25 @@
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Entries;
+
+public enum WaitingFor { Parts, Data, Weather, OutsideShop }
+
+public sealed record Waiting(WaitingFor For, string Reason) : Fact;
+
+public sealed record Resumed(string Reason) : Fact;
+
+/// <summary>A remark, or a correction of an earlier entry. Both stay readable.</summary>
+/// <param name="Corrects">Sequence of the entry this one corrects; null for a plain remark.</param>
+public sealed record Noted(string Text, int? Corrects) : Fact;
+
+/// <summary>Nothing was found. Only after everything opened for access is closed, inspected and entered.</summary>
+public sealed record NoFaultFound(string Evaluation, bool EverythingRefitted) : Fact;
+
+/// <summary>An authorised person's written evaluation: inside limits, to be watched.</summary>
+public sealed record WithinLimits(string Evaluation, string LimitAndSource, bool EverythingRefitted) : Fact;
+
+/// <summary>The same complaint as another open squawk of the aircraft; its readings feed that one.</summary>
+public sealed record JoinedTo(SquawkId Other, int OtherNumber, string Reason) : Fact;
+
+/// <summary>Not a rigging complaint: handed to whoever deals with it.</summary>
+public sealed record HandedOver(string To, string Reason) : Fact;

@@ -1,0 +1,78 @@
+using NodaTime;
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Entries;
+
+/// <summary>Work begins: from here on the aircraft does not fly.</summary>
+/// <param name="WingSupport">How the wing is held while a spar bolt is loose.</param>
+public sealed record WorkStarted(string WingSupport, string? Remarks) : Fact;
+
+/// <summary>Angles of both eccentric bushings of both wings, degrees from neutral, positive lowers the trailing edge; null where the aircraft has none.</summary>
+public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, double? RightFrontDeg, double? RightRearDeg)
+{
+    public (double? Front, double? Rear) Of(Control eccentric) =>
+        eccentric == Control.LeftEccentric ? (LeftFrontDeg, LeftRearDeg) : (RightFrontDeg, RightRearDeg);
+}
+
+/// <summary>Settings before anything turns.</summary>
+public sealed record AsFound(BushingAngles Bushings, string? Other) : Fact;
+
+public enum TurnedPart { Nut, BoltHead }
+
+public enum Lubrication { Dry, Lubricated }
+
+/// <summary>One fastener brought to one torque with one wrench. Torques in inch-pounds, lengths in inches.</summary>
+/// <param name="TargetSource">The approved data the target came from.</param>
+/// <param name="RunOnInLb">Measured prevailing torque; null only when the data's figure includes it.</param>
+/// <param name="ReachedInLb">Torque at the fastener when the wrench showed its setting.</param>
+/// <param name="CalibrationDue">The wrench's, as it stood on the day.</param>
+public sealed record TorqueApplied(
+    string Fastener,
+    string TargetSource,
+    double TargetMinInLb,
+    double TargetMaxInLb,
+    bool TargetIncludesPrevailing,
+    Lubrication Lubrication,
+    TurnedPart Turned,
+    double? RunOnInLb,
+    double FinalMinInLb,
+    double FinalMaxInLb,
+    ToolId Wrench,
+    string? WrenchCode,
+    LocalDate? CalibrationDue,
+    double LeverIn,
+    double ExtensionIn,
+    double ExtensionAngleDeg,
+    double SettingInLb,
+    double ReachedInLb,
+    bool TorqueStripe) : Fact;
+
+/// <summary>Work left to somebody else, or to tomorrow.</summary>
+/// <param name="Loose">What is loose and must not be moved; null when nothing is.</param>
+public sealed record WorkHandedOver(string State, string? Loose) : Fact;
+
+public sealed record PartUsed(string Description, string PartNumber, int Quantity);
+
+/// <summary>Something that had to be set or measured again because of the move, with what was found.</summary>
+public sealed record DependentReset(string What, string Result);
+
+/// <summary>The first of the five acts: who did the work says what was done.</summary>
+/// <param name="Disturbed">Every control disconnected or disturbed; the check pilot is given this list in writing.</param>
+/// <param name="DirectionProof">The measurement that saw the trailing edge move the intended way.</param>
+/// <param name="DiffersBecause">Why as left differs from the plan; null when it does not.</param>
+/// <param name="TotalTimeH">Airframe time in service, hours and tenths.</param>
+public sealed record WorkDone(
+    string Description,
+    BushingAngles AsLeft,
+    string? OtherAsLeft,
+    string DirectionProof,
+    IReadOnlyList<string> Disturbed,
+    IReadOnlyList<PartUsed> Parts,
+    IReadOnlyList<DependentReset> Resets,
+    bool EverythingRefitted,
+    bool NoTemporaryHardware,
+    bool NothingLoose,
+    string? DiffersBecause,
+    double ManHours,
+    double TotalTimeH,
+    LocalDate CompletedOn) : Fact;

@@ -1,0 +1,34 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Ledgers;
+
+/// <summary>The one thing to do next, and who may do it.</summary>
+/// <param name="Kind">The entry it leads to, so that the page can link to the right step.</param>
+public sealed record NextAct(Type Kind, string Sentence, IReadOnlyList<Authority> By)
+{
+    /// <summary>Null when the squawk is over.</summary>
+    public static NextAct? Of(SquawkState state) => state.Stage switch
+    {
+        null => null,
+        _ when state.Waiting is { } waiting => new(typeof(Resumed), $"Waiting: {waiting.Reason}", [Authority.Office, Authority.Mechanic]),
+        _ when state.RedFlagged || state.DamageClear == false => new(typeof(GroundChecked), "Inspect for damage; grounded until it is clear.", [Authority.Mechanic, Authority.Inspector]),
+        Stage.Reported => new(typeof(Called), "Make the airworthiness call.", [Authority.Mechanic, Authority.Inspector, Authority.Office]),
+        Stage.Called => new(typeof(GroundChecked), "Start the checks.", [Authority.Mechanic]),
+        Stage.InChecks => state.MissingPrerequisites.Count > 0
+            ? new(typeof(GroundChecked), "Finish the checks.", [Authority.Mechanic])
+            : new(typeof(CorrectionAgreed), "Assess and agree the correction.", [Authority.Mechanic, Authority.Inspector]),
+        Stage.CorrectionAgreed => new(typeof(WorkStarted), "Start the work.", [Authority.Mechanic]),
+        Stage.InWork => new(typeof(WorkDone), "Finish and sign the work.", [Authority.Mechanic]),
+        Stage.AwaitingInspection => new(typeof(Inspected), "Inspect the disturbed controls.", [Authority.Inspector]),
+        Stage.AwaitingApproval => new(typeof(Approved), "Approve for return to service.", [Authority.Certifier]),
+        Stage.ApprovedPassengersBarred => new(typeof(CheckFlown), "Fly the check flight and log it.", [Authority.Pilot]),
+        Stage.CheckFlightLogged => state.Verdict?.Verdict switch
+        {
+            null => new(typeof(VerdictGiven), "Judge the check flight.", [Authority.Mechanic, Authority.Inspector]),
+            VerdictWord.Accepted => new(typeof(Closed), "Close the complaint.", [Authority.Inspector]),
+            _ => new(typeof(RoundOpened), "Open another round.", [Authority.Mechanic, Authority.Inspector]),
+        },
+        _ => null,
+    };
+}

@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Ledgers;
+
+/// <summary>What a squawk's entries prove so far: a fold, one entry at a time, nothing else.</summary>
+public sealed record SquawkState
+{
+    public static readonly SquawkState Nothing = new();
+
+    /// <summary>Null before the report.</summary>
+    public Stage? Stage { get; init; }
+
+    public Reported? Report { get; init; }
+
+    public PersonId? Reporter { get; init; }
+
+    /// <summary>Counts from 1; another round starts when a check flight shows no cure.</summary>
+    public int Round { get; init; } = 1;
+
+    public Called? Call { get; init; }
+
+    /// <summary>A red flag was raised, or a control moved the wrong way, and no damage inspection has cleared it since.</summary>
+    public bool RedFlagged { get; init; }
+
+    /// <summary>The last damage inspection: true clear, false damage found, null none.</summary>
+    public bool? DamageClear { get; init; }
+
+    public ImmutableSortedSet<Prerequisite> Recorded { get; init; } = [];
+
+    public Waiting? Waiting { get; init; }
+
+    public bool HasNewerEntries { get; init; }
+
+    // This round only.
+    public CorrectionAgreed? Correction { get; init; }
+
+    public WorkStarted? WorkStarted { get; init; }
+
+    public AsFound? AsFound { get; init; }
+
+    public ImmutableList<TorqueApplied> Torques { get; init; } = [];
+
+    public string? Loose { get; init; }
+
+    public (WorkDone Fact, PersonId By)? WorkDone { get; init; }
+
+    /// <summary>Everyone with an entry in this round's work: none of them is independent.</summary>
+    public ImmutableHashSet<PersonId> Workers { get; init; } = [];
+
+    public (Inspected Fact, PersonId By)? Inspection { get; init; }
+
+    public (Approved Fact, Entry Entry)? Approval { get; init; }
+
+    public (CheckFlown Fact, PersonId By)? CheckFlight { get; init; }
+
+    public VerdictGiven? Verdict { get; init; }
+
+    /// <summary>What this squawk alone lets the aircraft do.</summary>
+    public FlightStatus FlightStatus => Stage switch
+    {
+        null => FlightStatus.MayFly,
+        Ledgers.Stage.Closed or Ledgers.Stage.NoFaultFound or Ledgers.Stage.WithinLimitsMonitored or Ledgers.Stage.Joined or Ledgers.Stage.HandedOver
+            => FlightStatus.MayFly,
+        _ when RedFlagged || DamageClear == false => FlightStatus.Grounded,
+        Ledgers.Stage.Reported => FlightStatus.Held,
+        Ledgers.Stage.InWork or Ledgers.Stage.AwaitingInspection or Ledgers.Stage.AwaitingApproval => FlightStatus.Held,
+        Ledgers.Stage.ApprovedPassengersBarred => FlightStatus.CrewOnly,
+        Ledgers.Stage.CheckFlightLogged => CheckFlight is { Fact.Satisfactory: true } ? AfterSatisfactoryFlight : FlightStatus.Grounded,
+        _ => Call?.Call switch
+        {
+            Entries.Call.Grounded => FlightStatus.Grounded,
+            Entries.Call.MayFlyWithLimits => FlightStatus.Limits,
+            Entries.Call.NoRiggingHold => FlightStatus.MayFly,
+            _ => FlightStatus.Held,
+        },
+    };
+
+    /// <summary>The logged flight lifts the passenger bar. A call made after it still counts.</summary>
+    FlightStatus AfterSatisfactoryFlight => CalledSinceFlight switch
+    {
+        Entries.Call.Grounded => FlightStatus.Grounded,
+        Entries.Call.MayFlyWithLimits => FlightStatus.Limits,
+        _ => FlightStatus.MayFly,
+    };
+
+    public Call? CalledSinceFlight { get; init; }
+
+    public IReadOnlyList<Prerequisite> MissingPrerequisites => [.. Enum.GetValues<Prerequisite>().Where(p => !Recorded.Contains(p))];
+
+    public SquawkState With(Entry entry)
+    {
+        var next = entry.Fact switch
+        {
+            Reported report => this with { Report = report, Reporter = entry.By, RedFlagged = report.RedFlags.Count > 0 },
+            Called call => this with { Call = call, CalledSinceFlight = Stage == Ledgers.Stage.CheckFlightLogged ? call.Call : null },
+            GroundChecked check => Checked(check),
+            CorrectionAgreed correction => this with { Correction = correction },
+            WorkStarted started => Working(entry) with { WorkStarted = started },
+            AsFound found => Working(entry) with { AsFound = found },
+            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque) },
+            WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), Inspection = null },
+            Inspected inspected => this with
+            {
+                Inspection = (inspected, entry.By),
+                RedFlagged = RedFlagged || inspected.Observations.Any(o => o.Seen != o.Expected),
+            },
+            Approved approved => this with { Approval = (approved, entry) },
+            CheckFlown flown => this with { CheckFlight = (flown, entry.By), CalledSinceFlight = null },
+            VerdictGiven verdict => this with { Verdict = verdict },
+            RoundOpened => NewRound(),
+            Waiting waiting => this with { Waiting = waiting },
+            Resumed => this with { Waiting = null },
+            NewerEntry => this with { HasNewerEntries = true },
+            _ => this,
+        };
+        return next with { Stage = MoveTable.Next(this, entry.Fact) };
+    }
+
+    SquawkState Checked(GroundChecked check) => this with
+    {
+        Recorded = CheckUnits.Serves(check.Check) is { } served ? Recorded.Add(served) : Recorded,
+        DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
+        RedFlagged = RedFlagged && check is not { Check: Check.DamageInspection, Clear: true },
+    };
+
+    SquawkState Working(Entry entry) => this with { Workers = Workers.Add(entry.By) };
+
+    SquawkState NewRound() => this with
+    {
+        Round = Round + 1,
+        Correction = null,
+        WorkStarted = null,
+        AsFound = null,
+        Torques = [],
+        Loose = null,
+        WorkDone = null,
+        Workers = [],
+        Inspection = null,
+        Approval = null,
+        CheckFlight = null,
+        Verdict = null,
+        // The school decides afresh whether it flies on; an unsatisfactory flight keeps it on the ground meanwhile.
+        Call = FlightStatus == FlightStatus.Grounded ? new Called(Entries.Call.Grounded, "Not cured by the last round.", null) : Call,
+        CalledSinceFlight = null,
+    };
+}

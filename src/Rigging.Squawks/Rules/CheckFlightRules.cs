@@ -1,0 +1,30 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+
+namespace Rigging.Squawks.Rules;
+
+static class CheckFlightRules
+{
+    public static IEnumerable<BrokenRule> Of(CheckFlown flown, SquawkState state, Facts facts)
+    {
+        if (flown.Passengers != 0) yield return new("passengers-carried", $"{flown.Passengers} passengers: on the check flight there are none.", "passengers");
+        if (flown.Students != 0) yield return new("students-carried", $"{flown.Students} students: on the check flight there are none.", "students");
+        if (flown.SecondCrewDuty is { } duty && string.IsNullOrWhiteSpace(duty))
+            yield return new("second-crew-without-duty", "A second crew member needs a named duty; else fly alone.", "secondCrewDuty");
+        if (!flown.ReadWhatWasDisturbed) yield return new("briefing-not-read", "Read what was disturbed before you fly, and say so.", "readWhatWasDisturbed");
+        if (!flown.ControlsCheckedBeforeFlight) yield return new("controls-not-checked", "Check the sense of the disturbed controls yourself before you fly, and say so.", "controlsCheckedBeforeFlight");
+        if (!(flown.DurationH > 0 && flown.DurationH <= 12)) yield return new("value-out-of-range", $"A flight of {Words.Number(flown.DurationH)} h cannot be: wanted more than 0, at most 12.", "durationH");
+        if (flown.FlownOn > facts.Today) yield return new("date-in-future", $"The flight is dated {flown.FlownOn:uuuu-MM-dd}, which has not come yet.", "flownOn");
+        if (state.WorkDone is { } work && flown.FlownOn < work.Fact.CompletedOn)
+            yield return new("flown-before-the-work", $"The flight is dated {flown.FlownOn:uuuu-MM-dd}, before the work was completed on {work.Fact.CompletedOn:uuuu-MM-dd}.", "flownOn");
+        if (ChangesTheWing(state) && !flown.StallsFlown)
+            foreach (var rule in Contents.Needed(flown.StallsNotFlownBecause, "stalls-missing", "stallsNotFlownBecause", "why the stall was not flown, or fly it")) yield return rule;
+        if (ChangesTheWing(state) && !flown.EveryFlapSetting)
+            foreach (var rule in Contents.Needed(flown.FlapsNotFlownBecause, "flaps-missing", "flapsNotFlownBecause", "why not every flap setting was flown, or fly them")) yield return rule;
+        foreach (var rule in Contents.Needed(flown.Remarks, "text-missing", "remarks", "how it flew")) yield return rule;
+        foreach (var rule in TestPoints.Of(flown.TestPoints, facts)) yield return rule;
+    }
+
+    static bool ChangesTheWing(SquawkState state) =>
+        state.Correction?.Moves.Any(move => move.Control.MovesIncidence() || move.Control is Control.LeftFlapRod or Control.RightFlapRod or Control.AileronNeutral or Control.AileronTab) == true;
+}

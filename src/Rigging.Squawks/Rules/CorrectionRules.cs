@@ -1,0 +1,55 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+
+namespace Rigging.Squawks.Rules;
+
+static class CorrectionRules
+{
+    public static IEnumerable<BrokenRule> Of(CorrectionAgreed correction, SquawkState state, Facts facts)
+    {
+        if (correction.Moves.Count == 0) yield return new("nothing-to-do", "A correction moves or repairs at least one thing.", "moves");
+        foreach (var rule in Data(correction.Data)) yield return rule;
+        foreach (var rule in Contents.Needed(correction.Reason, "text-missing", "reason", correction.OwnPlan ? "why you plan this move" : "why this correction")) yield return rule;
+        foreach (var move in correction.Moves)
+            foreach (var rule in Contents.Needed(move.Instruction, "text-missing", "moves", "what is to be moved, which way and how far")) yield return rule;
+
+        if (correction.Moves.Any(move => move.Control.MovesIncidence()))
+        {
+            if (state.MissingPrerequisites is { Count: > 0 } missing)
+                yield return new("prerequisites-missing", $"No incidence move until each of these is on record as checked, or not applicable with a reason: {string.Join(", ", missing.Select(Words.Of))}.", "moves");
+            if (state.RedFlagged || state.DamageClear != true)
+                yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.", "moves");
+        }
+        foreach (var move in correction.Moves.Where(move => move.Control.IsEccentric()))
+            foreach (var rule in Eccentric(move, facts)) yield return rule;
+    }
+
+    static IEnumerable<BrokenRule> Data(ApprovedData data)
+    {
+        foreach (var rule in (IEnumerable<BrokenRule>)
+        [
+            .. Contents.Needed(data.Manual, "approved-data-missing", "manual", "the manual the work is done to"),
+            .. Contents.Needed(data.Section, "approved-data-missing", "section", "the section of the manual"),
+            .. Contents.Needed(data.Revision, "approved-data-missing", "revision", "the revision of the manual"),
+        ]) yield return rule;
+    }
+
+    static IEnumerable<BrokenRule> Eccentric(PlannedMove move, Facts facts)
+    {
+        var name = Words.Of(move.Control);
+        if (facts.Airframe is not { EccentricMaxAngleDeg: { } stop } airframe)
+        {
+            yield return new("airframe-data-missing", $"The {name} has no throw, head and stops on file for this aircraft. They come from the aircraft's manual and have no default.", "moves");
+            yield break;
+        }
+        if (!airframe.RigidPanel)
+            yield return new("bracing-not-modelled", "With this bracing the panel twists instead of turning as one piece; the eccentric is not the means.", "moves");
+        if (move.FromDeg is not { } from || move.ToDeg is not { } to)
+            yield return new("value-missing", $"Give the angle the {name} goes from and to.", "moves");
+        else
+        {
+            if (!double.IsFinite(from) || Math.Abs(from) > 180) yield return new("value-out-of-range", $"The {name} cannot stand at {Words.Degrees(from)}: wanted −180° to 180°.", "moves");
+            if (!(Math.Abs(to) <= stop)) yield return new("past-the-stop", $"{Words.Degrees(to)} is past the {name}'s stop at {Words.Degrees(stop)}.", "moves");
+        }
+    }
+}

@@ -1,0 +1,40 @@
+using NodaTime;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.RuleSets;
+
+namespace Rigging.Squawks.Rules;
+
+/// <summary>Everything outside the ledger that the rules rest on, read in the same transaction as the append.</summary>
+/// <param name="Now">Server time. <see cref="Squawk.Decide"/> cuts it to whole milliseconds.</param>
+/// <param name="Today">The school's calendar day.</param>
+/// <param name="OtherSquawks">The aircraft's other open squawks.</param>
+/// <param name="Airframe">The version of the airframe data in force for the aircraft; null when none is on file.</param>
+/// <param name="Affirmation">Set only by the signature page, after re-authentication.</param>
+public sealed record Facts(
+    Instant Now,
+    LocalDate Today,
+    Person Who,
+    RuleSet RuleSet,
+    IReadOnlyDictionary<ToolId, Tool> Tools,
+    IReadOnlyList<OtherSquawk> OtherSquawks,
+    AirframeOnFile? Airframe,
+    double? TotalTimeH,
+    Affirmation? Affirmation = null)
+{
+    /// <summary>The worst that the aircraft's other squawks allow.</summary>
+    public FlightStatus OthersAllow => OtherSquawks.Select(other => other.Allows).DefaultIfEmpty(FlightStatus.MayFly).Max();
+}
+
+public sealed record OtherSquawk(SquawkId Id, int Number, FlightStatus Allows);
+
+/// <summary>What the rules need of the airframe file.</summary>
+/// <param name="EccentricMaxAngleDeg">Where the stop is, either way from neutral; null when the eccentric's data is not on file.</param>
+/// <param name="RigidPanel">The bracing lets a panel turn as one piece, so that incidence follows the eccentric.</param>
+/// <param name="Json">The airframe file exactly as entered.</param>
+public sealed record AirframeOnFile(string Id, int Version, double? EccentricMaxAngleDeg, bool RigidPanel, string Json);
+
+/// <summary>The proof that the person just showed: how, when, and of which texts.</summary>
+/// <param name="TextSha256">Hash of the text that the page showed, people as tokens: compared with the text as it is now.</param>
+/// <param name="ShownSha256">Hash of the same text as rendered, names included.</param>
+public sealed record Affirmation(string Method, Instant AuthenticatedAt, string TextSha256, string ShownSha256);

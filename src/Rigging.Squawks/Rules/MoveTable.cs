@@ -1,0 +1,72 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Rules;
+
+/// <summary>One row: this kind of entry may be made at these stages by people with one of these authorities, and leads there.</summary>
+/// <param name="By">In order of preference: the first that the person holds is the one they act under.</param>
+/// <param name="To">Null: the stage stays.</param>
+/// <param name="Signed">Needs the full text shown and re-authentication.</param>
+public sealed record Move(Type Kind, IReadOnlyList<Stage> At, IReadOnlyList<Authority> By, Stage? To, bool Signed);
+
+/// <summary>Entry kind × stage × authority → next stage. The fold reads it, the rules enforce it, the pages ask it: one table.</summary>
+public static class MoveTable
+{
+    static readonly Stage[] BeforeWork = [Stage.Called, Stage.InChecks, Stage.CorrectionAgreed];
+    static readonly Stage[] Checking = [Stage.Called, Stage.InChecks];
+    static readonly Stage[] NotYetWorked = [Stage.Reported, .. BeforeWork];
+    static readonly Stage[] Open = [.. Enum.GetValues<Stage>().Where(s => s.IsOpen())];
+    static readonly Stage[] All = Enum.GetValues<Stage>();
+    static readonly Authority[] Anyone = [Authority.Pilot, Authority.Office, Authority.Mechanic, Authority.Inspector, Authority.Certifier];
+    static readonly Authority[] Hangar = [Authority.Mechanic, Authority.Inspector];
+    static readonly Authority[] OfficeAndHangar = [Authority.Mechanic, Authority.Inspector, Authority.Office];
+
+    public static IReadOnlyList<Move> Rows { get; } =
+    [
+        Row<Reported>([], Anyone, Stage.Reported),
+        Row<Called>([Stage.Reported], OfficeAndHangar, Stage.Called),
+        Row<Called>([.. BeforeWork, Stage.CheckFlightLogged], OfficeAndHangar),
+        Row<GroundChecked>([Stage.Reported], Hangar),
+        Row<GroundChecked>(BeforeWork, Hangar, Stage.InChecks),
+        Row<GroundChecked>([Stage.InWork], Hangar),
+        Row<EvaluationFlown>(Checking, [Authority.Pilot], Stage.InChecks),
+        Row<Assessed>([Stage.InChecks, Stage.CorrectionAgreed], Hangar),
+        Row<CorrectionAgreed>([Stage.InChecks], Hangar, Stage.CorrectionAgreed),
+        Row<WorkStarted>([Stage.CorrectionAgreed], [Authority.Mechanic], Stage.InWork),
+        Row<AsFound>([Stage.InWork], [Authority.Mechanic]),
+        Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
+        Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),
+        Row<WorkDone>([Stage.InWork], [Authority.Mechanic], Stage.AwaitingInspection, signed: true),
+        Row<Inspected>([Stage.AwaitingInspection], [Authority.Inspector], Stage.AwaitingApproval, signed: true),
+        Row<Approved>([Stage.AwaitingApproval], [Authority.Certifier], Stage.ApprovedPassengersBarred, signed: true),
+        Row<CheckFlown>([Stage.ApprovedPassengersBarred], [Authority.Pilot], Stage.CheckFlightLogged, signed: true),
+        Row<VerdictGiven>([Stage.CheckFlightLogged], Hangar),
+        Row<Closed>([Stage.CheckFlightLogged], [Authority.Inspector], Stage.Closed, signed: true),
+        Row<RoundOpened>([Stage.CheckFlightLogged], Hangar, Stage.InChecks),
+        Row<Waiting>(Open, OfficeAndHangar),
+        Row<Resumed>(Open, OfficeAndHangar),
+        Row<Noted>(All, Anyone),
+        Row<NoFaultFound>(Checking, [Authority.Inspector], Stage.NoFaultFound, signed: true),
+        Row<WithinLimits>([.. Checking, Stage.CheckFlightLogged], [Authority.Inspector, Authority.Certifier], Stage.WithinLimitsMonitored, signed: true),
+        Row<JoinedTo>(NotYetWorked, Hangar, Stage.Joined),
+        Row<HandedOver>(NotYetWorked, Hangar, Stage.HandedOver),
+    ];
+
+    /// <summary>The row for a kind at a stage; null where the table has none.</summary>
+    public static Move? Find(Type kind, Stage? stage) =>
+        Rows.FirstOrDefault(row => row.Kind == kind && (stage is { } at ? row.At.Contains(at) : row.At.Count == 0));
+
+    /// <summary>Whether entries of this kind are signed.</summary>
+    public static bool IsSigned(Type kind) => Rows.Any(row => row.Kind == kind && row.Signed);
+
+    /// <summary>Where an entry leads. An inspection that does not pass sends the work back.</summary>
+    public static Stage? Next(SquawkState state, Fact fact) => fact switch
+    {
+        Inspected { Passed: false } => Stage.InWork,
+        NewerEntry => state.Stage,
+        _ => Find(fact.GetType(), state.Stage) is { } row ? row.To ?? state.Stage : state.Stage,
+    };
+
+    static Move Row<T>(Stage[] at, Authority[] by, Stage? to = null, bool signed = false) where T : Fact => new(typeof(T), at, by, to, signed);
+}

@@ -1,0 +1,145 @@
+using System.Globalization;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+
+namespace Rigging.Squawks.Rules;
+
+/// <summary>The trade's words for the values in a ledger: one place, so that screen, paper and refusals agree.</summary>
+public static class Words
+{
+    public static string Of(Stage stage) => stage switch
+    {
+        Stage.Reported => "reported, held for a call",
+        Stage.Called => "called",
+        Stage.InChecks => "in checks",
+        Stage.CorrectionAgreed => "correction agreed",
+        Stage.InWork => "in work",
+        Stage.AwaitingInspection => "awaiting inspection",
+        Stage.AwaitingApproval => "awaiting approval",
+        Stage.ApprovedPassengersBarred => "approved, passengers barred",
+        Stage.CheckFlightLogged => "check flight logged",
+        Stage.Closed => "closed",
+        Stage.NoFaultFound => "no fault found",
+        Stage.WithinLimitsMonitored => "within limits, monitored",
+        Stage.Joined => "joined to another squawk",
+        Stage.HandedOver => "handed over",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage)),
+    };
+
+    public static string Of(FlightStatus status) => status switch
+    {
+        FlightStatus.MayFly => "free to fly",
+        FlightStatus.Limits => "free to fly with limits",
+        FlightStatus.CrewOnly => "limited to crew only",
+        FlightStatus.Held => "held",
+        FlightStatus.Grounded => "grounded",
+        _ => throw new ArgumentOutOfRangeException(nameof(status)),
+    };
+
+    public static string Of(Authority authority) => authority switch
+    {
+        Authority.Pilot => "pilot",
+        Authority.Office => "maintenance office",
+        Authority.Mechanic => "mechanic",
+        Authority.Inspector => "inspector",
+        Authority.Certifier => "certifier",
+        _ => throw new ArgumentOutOfRangeException(nameof(authority)),
+    };
+
+    public static string Of(VerdictWord verdict) => verdict switch
+    {
+        VerdictWord.Accepted => "accepted",
+        VerdictWord.AdjustAgain => "adjust again",
+        VerdictWord.NotEnoughEvidence => "not enough evidence",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict)),
+    };
+
+    public static string Of(WaitingFor waiting) => waiting switch
+    {
+        WaitingFor.OutsideShop => "an outside shop",
+        _ => waiting.ToString().ToLowerInvariant(),
+    };
+
+    public static string Of(Call call) => call switch
+    {
+        Call.Grounded => "grounded",
+        Call.MayFlyWithLimits => "may fly with limits",
+        Call.NoRiggingHold => "no rigging hold",
+        _ => throw new ArgumentOutOfRangeException(nameof(call)),
+    };
+
+    public static string Of(Prerequisite prerequisite) => prerequisite switch
+    {
+        Prerequisite.FuelAndSeats => "fuel and seats",
+        _ => prerequisite.ToString().ToLowerInvariant(),
+    };
+
+    public static string Of(Check check) => check switch
+    {
+        Check.FuelAndSeats => "fuel and seats measured",
+        Check.BallOffset => "ball against the airframe",
+        Check.DamageInspection => "damage inspection",
+        Check.FlapDifference => "flaps at the up stop, right minus left",
+        Check.AileronNeutralOffset => "aileron neutral offset",
+        Check.AileronFloat => "aileron float",
+        Check.AileronTab => "aileron tab",
+        Check.CableTension => "cable tension",
+        Check.ControlFriction => "control friction",
+        Check.RudderTab => "rudder and its tab",
+        Check.ContourSurvey => "contour and fairing survey",
+        Check.PanelIncidenceDifference => "panel incidence, right minus left",
+        Check.TipIncidenceDifference => "tip incidence, right minus left",
+        _ => throw new ArgumentOutOfRangeException(nameof(check)),
+    };
+
+    public static string Of(RedFlag flag) => flag switch
+    {
+        RedFlag.SuddenOnset => "it came on suddenly",
+        RedFlag.Bang => "a bang",
+        RedFlag.FullOrNearlyFullControl => "full or nearly full control needed",
+        RedFlag.BothHands => "both hands needed",
+        RedFlag.StuckOrSplitFlap => "a stuck or split flap",
+        RedFlag.FirstFlightAfterAssembly => "first flight after assembly",
+        RedFlag.UnexplainedRecurrence => "it came back, unexplained",
+        RedFlag.Damage => "damage seen",
+        _ => throw new ArgumentOutOfRangeException(nameof(flag)),
+    };
+
+    public static string Of(Control control) => control switch
+    {
+        Control.LeftEccentric => "left wing eccentric",
+        Control.RightEccentric => "right wing eccentric",
+        Control.LeftStrutFork => "left strut fork",
+        Control.RightStrutFork => "right strut fork",
+        Control.LeftFlapRod => "left flap rod",
+        Control.RightFlapRod => "right flap rod",
+        Control.AileronNeutral => "aileron neutral",
+        Control.AileronTab => "aileron tab",
+        Control.RudderTab => "rudder tab",
+        Control.CableTension => "cable tension",
+        Control.RepairOrReplace => "repair or replace to data",
+        _ => throw new ArgumentOutOfRangeException(nameof(control)),
+    };
+
+    public static string Of(Seen seen) => seen switch
+    {
+        Seen.NotRecorded => "not recorded",
+        Seen.Up => "up",
+        Seen.Down => "down",
+        Seen.Left => "left",
+        Seen.Right => "right",
+        _ => throw new ArgumentOutOfRangeException(nameof(seen)),
+    };
+
+    public static string Any(IEnumerable<Authority> authorities) => string.Join(" or ", authorities.Select(Of));
+
+    public static string List(IReadOnlyList<Authority> authorities) => authorities.Count == 0 ? "nobody" : string.Join(", ", authorities.Select(Of));
+
+    /// <summary>A number for people: proper minus, at most so many decimals, no trailing zeros.</summary>
+    public static string Number(double value, int decimals = 2) =>
+        Math.Round(value, decimals).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace("-0", "−0", StringComparison.Ordinal) is var text
+            && text.StartsWith('-') ? "−" + text[1..] : text;
+
+    public static string Degrees(double? value) => value is { } degrees ? $"{Number(degrees, 1)}°" : "not recorded";
+}

@@ -1,0 +1,92 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+
+namespace Rigging.Squawks.Rules;
+
+static class WorkRules
+{
+    /// <summary>Front and rear bushing of one joint turn together; more apart than this is read as disagreeing. Common practice, no source.</summary>
+    const double AgreeWithinDeg = 5;
+
+    public static IEnumerable<BrokenRule> Of(AsFound found, SquawkState state)
+    {
+        foreach (var eccentric in Eccentrics(state))
+            if (found.Bushings.Of(eccentric) is not ({ }, { }))
+                yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as found, front and rear.", "bushings");
+        foreach (var rule in Angles(found.Bushings, 180)) yield return rule;
+    }
+
+    public static IEnumerable<BrokenRule> Of(WorkDone done, SquawkState state, Facts facts)
+    {
+        foreach (var rule in (IEnumerable<BrokenRule>)
+        [
+            .. Contents.Needed(done.Description, "text-missing", "description", "what was done"),
+            .. Flags(done),
+            .. Dates(done, facts),
+            .. Angles(done.AsLeft, 180),
+        ]) yield return rule;
+
+        if (done.Disturbed.Count == 0) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
+        if (!(done.ManHours > 0 && done.ManHours < 1000)) yield return new("value-out-of-range", $"Man hours {Words.Number(done.ManHours)} cannot be: wanted more than 0.", "manHours");
+
+        if (!Eccentrics(state).Any()) yield break;
+        if (state.AsFound is not { } found)
+        {
+            yield return new("as-found-missing", "Nothing says how the bushings stood before they were turned. Record as found first; a late entry is welcome, and says that it is late.", "asFound");
+            yield break;
+        }
+        foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
+        if (done.Resets.Count == 0) yield return new("resets-missing", "Turning the eccentric changes cable length: record cable tension and travel as checked again.", "resets");
+        foreach (var eccentric in Eccentrics(state))
+            foreach (var rule in Eccentric(eccentric, found, done, state, facts)) yield return rule;
+    }
+
+    static IEnumerable<BrokenRule> Eccentric(Control eccentric, AsFound found, WorkDone done, SquawkState state, Facts facts)
+    {
+        var name = Words.Of(eccentric);
+        var move = state.Correction!.Moves.First(m => m.Control == eccentric);
+        if (Apart(found.Bushings.Of(eccentric)))
+            yield return new("bushings-disagree", $"Front and rear bushing of the {name} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "asFound");
+        if (done.AsLeft.Of(eccentric) is not ({ } front, { } rear))
+        {
+            yield return new("bushings-missing", $"Record both bushings of the {name} as left, front and rear.", "asLeft");
+            yield break;
+        }
+        if (Apart((front, rear)))
+            yield return new("bushings-disagree", $"Front and rear bushing of the {name} must be left alike: {Words.Degrees(front)} and {Words.Degrees(rear)} would bend the bolt.", "asLeft");
+        if (facts.Airframe?.EccentricMaxAngleDeg is { } stop && (Math.Abs(front) > stop || Math.Abs(rear) > stop))
+            yield return new("past-the-stop", $"The {name} is left past its stop at {Words.Degrees(stop)}.", "asLeft");
+        if (state.Torques.IsEmpty)
+            yield return new("torque-missing", "No torque application is on record since this work began.", "torques");
+        if (move.ToDeg is { } planned && Math.Abs(front - planned) > AgreeWithinDeg && string.IsNullOrWhiteSpace(done.DiffersBecause))
+            yield return new("differs-needs-reason", $"The {name} is left at {Words.Degrees(front)}, the plan said {Words.Degrees(planned)}. Write why; the inspector must accept it.", "differsBecause");
+    }
+
+    static IEnumerable<BrokenRule> Flags(WorkDone done)
+    {
+        if (!done.EverythingRefitted) yield return new("not-refitted", "Everything removed for access must be refitted before the work is signed.", "everythingRefitted");
+        if (!done.NoTemporaryHardware) yield return new("temporary-hardware-left", "Temporary bolts, pins and clamps must be out before the work is signed.", "noTemporaryHardware");
+        if (!done.NothingLoose) yield return new("left-loose", "Nothing may be left loose when the work is signed. Record a handover instead.", "nothingLoose");
+    }
+
+    static IEnumerable<BrokenRule> Dates(WorkDone done, Facts facts)
+    {
+        if (done.CompletedOn > facts.Today) yield return new("date-in-future", $"Completed on {done.CompletedOn:uuuu-MM-dd} has not come yet.", "completedOn");
+        if (!(done.TotalTimeH > 0 && done.TotalTimeH < 200_000))
+            yield return new("value-out-of-range", $"Total time {Words.Number(done.TotalTimeH, 1)} h cannot be: wanted more than 0.", "totalTimeH");
+        else if (facts.TotalTimeH is { } before && done.TotalTimeH < before)
+            yield return new("total-time-backwards", $"Total time {Words.Number(done.TotalTimeH, 1)} h is less than the {Words.Number(before, 1)} h already on record.", "totalTimeH");
+    }
+
+    static IEnumerable<BrokenRule> Angles(BushingAngles angles, double most)
+    {
+        foreach (var (value, name) in (IEnumerable<(double?, string)>)
+            [(angles.LeftFrontDeg, "left front"), (angles.LeftRearDeg, "left rear"), (angles.RightFrontDeg, "right front"), (angles.RightRearDeg, "right rear")])
+            if (value is { } angle && !(Math.Abs(angle) <= most))
+                yield return new("value-out-of-range", $"The {name} bushing cannot stand at {Words.Degrees(angle)}: wanted {Words.Degrees(-most)} to {Words.Degrees(most)}.", "bushings");
+    }
+
+    static IEnumerable<Control> Eccentrics(SquawkState state) => state.Correction?.Moves.Select(m => m.Control).Where(c => c.IsEccentric()).Distinct() ?? [];
+
+    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
+}

@@ -1,0 +1,68 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.RuleSets;
+
+namespace Rigging.Squawks.Signing;
+
+/// <summary>The maintenance record entry, composed from the ledger: what was done, to which data, by whom, when, and the release.</summary>
+public static class MaintenanceRecord
+{
+    public static string Compose(Ledger ledger, RuleSet rules, Certificate? certificate, PersonId certifier)
+    {
+        var state = ledger.State;
+        if (state.WorkDone is not { } work) return "";
+        List<string> lines =
+        [
+            $"Complaint: {state.Report!.Words}",
+            .. Work(work.Fact, state),
+            $"Work done by {SignedText.Token(work.By)}.",
+        ];
+        if (state.Inspection is { } inspection)
+        {
+            lines.Add($"Independently inspected by {SignedText.Token(inspection.By)}: {(inspection.Fact.Passed ? "passed" : "failed")}. {inspection.Fact.Findings}");
+            lines.Add(rules.InspectionBasis);
+        }
+        lines.Add(rules.ReleaseWording);
+        lines.Add($"Passengers barred until the check flight is logged ({rules.PassengerBarBasis}).");
+        if (rules.VerifyAgainstCurrentText) lines.Add("Rule set marked: verify against the current text.");
+        lines.Add(certificate is null
+            ? $"Approved by {SignedText.Token(certifier)}."
+            : $"Approved by {SignedText.Token(certifier)}, {rules.WordsFor(certificate.Kind)}, certificate {SignedText.Token(certificate.Id)}.");
+        return string.Join('\n', lines);
+    }
+
+    /// <summary>The work in lines, without who did it: the same words above the mechanic's signature and in the record.</summary>
+    internal static IEnumerable<string> Work(WorkDone done, SquawkState state)
+    {
+        yield return $"Work: {done.Description}";
+        if (state.Correction is { } correction)
+        {
+            yield return $"Data: {correction.Data.Manual}, section {correction.Data.Section}, revision {correction.Data.Revision}.";
+            foreach (var move in correction.Moves) yield return $"Agreed: {move.Instruction}";
+        }
+        if (state.WorkStarted is { } started) yield return $"Wing support: {started.WingSupport}";
+        if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Other(found.Other)}";
+        yield return $"As left: {Angles(done.AsLeft)}{Other(done.OtherAsLeft)}";
+        if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";
+        if (!string.IsNullOrWhiteSpace(done.DirectionProof)) yield return $"Direction proved: {done.DirectionProof}";
+        foreach (var torque in state.Torques) yield return Torque(torque);
+        foreach (var part in done.Parts) yield return $"Part: {part.Quantity} × {part.Description}, {part.PartNumber}.";
+        foreach (var reset in done.Resets) yield return $"Checked again: {reset.What}: {reset.Result}.";
+        yield return $"Disturbed: {string.Join("; ", done.Disturbed)}.";
+        yield return "Everything removed is refitted; no temporary hardware is left; nothing is left loose.";
+        yield return $"Man hours {Words.Number(done.ManHours, 1)}. Total time {Words.Number(done.TotalTimeH, 1)} h. Completed {done.CompletedOn:uuuu-MM-dd}.";
+    }
+
+    static string Torque(TorqueApplied torque) =>
+        $"Torque: {torque.Fastener}, {torque.TargetSource}, {Words.Number(torque.TargetMinInLb, 1)} to {Words.Number(torque.TargetMaxInLb, 1)} in·lb {(torque.TargetIncludesPrevailing ? "including prevailing torque" : $"plus run-on {Words.Number(torque.RunOnInLb ?? 0, 1)}")}, " +
+        $"{(torque.Lubrication == Lubrication.Dry ? "dry" : "lubricated")}, {(torque.Turned == TurnedPart.Nut ? "nut" : "bolt head")} turned; reached {Words.Number(torque.ReachedInLb, 1)} in·lb with wrench {torque.WrenchCode} set to {Words.Number(torque.SettingInLb, 1)}, calibration due {torque.CalibrationDue:uuuu-MM-dd}; stripe applied.";
+
+    static string Angles(BushingAngles b) =>
+        (b.LeftFrontDeg, b.LeftRearDeg, b.RightFrontDeg, b.RightRearDeg) is (null, null, null, null)
+            ? "no eccentric touched."
+            : $"left eccentric front {Words.Degrees(b.LeftFrontDeg)}, rear {Words.Degrees(b.LeftRearDeg)}; right eccentric front {Words.Degrees(b.RightFrontDeg)}, rear {Words.Degrees(b.RightRearDeg)} (trailing edge down positive).";
+
+    static string Other(string? other) => string.IsNullOrWhiteSpace(other) ? "" : $" {other}";
+}

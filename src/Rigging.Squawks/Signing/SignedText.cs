@@ -1,0 +1,91 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Signing;
+
+/// <summary>The exact text above a signature. People and certificates stand in it as tokens, so that the stored bytes hold no names.</summary>
+public static partial class SignedText
+{
+    public static string Token(PersonId person) => $"[person:{person}]";
+
+    public static string Token(CertificateId certificate) => $"[certificate:{certificate}]";
+
+    public static string Sha256(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Tokens replaced by what the register says today.</summary>
+    public static string Render(string text, Func<PersonId, string> name, Func<CertificateId, string> number) =>
+        Tokens().Replace(text, match => match.Groups["what"].Value == "person"
+            ? name(new(Guid.Parse(match.Groups["id"].Value)))
+            : number(new(Guid.Parse(match.Groups["id"].Value))));
+
+    internal static string For(Fact fact, Ledger ledger, Facts facts)
+    {
+        List<string> lines = [$"Squawk S-{ledger.State.Report?.Number}, round {ledger.State.Round}.", .. Body(fact, ledger.State)];
+        var certificate = Certificates.For(fact, facts);
+        lines.Add("");
+        lines.Add(certificate is null
+            ? $"{Intent(fact)} {Token(facts.Who.Id)}."
+            : $"{Intent(fact)} {Token(facts.Who.Id)}, {facts.RuleSet.WordsFor(certificate.Kind)}, certificate {Token(certificate.Id)}.");
+        return string.Join('\n', lines);
+    }
+
+    static string Intent(Fact fact) => fact switch
+    {
+        WorkDone => "I did this work as described:",
+        Inspected => "I inspected this work and took no part in it:",
+        Approved => "I approve the work described for return to service:",
+        CheckFlown => "I flew this check flight as logged:",
+        Closed => "I close this complaint:",
+        _ => "This is my evaluation:",
+    };
+
+    static IEnumerable<string> Body(Fact fact, SquawkState state) => fact switch
+    {
+        WorkDone done => MaintenanceRecord.Work(done, state),
+        Inspected inspected => Inspection(inspected, state),
+        Approved approved => approved.RecordEntry.Split('\n'),
+        CheckFlown flown => CheckFlight(flown, state),
+        Closed closed =>
+        [
+            $"Verdict on the check flight: {(state.Verdict is { } verdict ? Words.Of(verdict.Verdict) + ". " + verdict.Explanation : "none.")}",
+            closed.Statement,
+        ],
+        NoFaultFound none => ["No fault found.", none.Evaluation, "Everything opened, disconnected or removed for access is refitted, inspected and entered."],
+        WithinLimits within => ["Within limits, to be monitored.", within.Evaluation, $"Limit and source: {within.LimitAndSource}"],
+        _ => [],
+    };
+
+    static IEnumerable<string> Inspection(Inspected inspected, SquawkState state)
+    {
+        yield return $"Independent inspection: {(inspected.Passed ? "passed" : "FAILED")}.";
+        if (state.WorkDone is { } work) yield return $"Disturbed: {string.Join("; ", work.Fact.Disturbed)}.";
+        foreach (var o in inspected.Observations)
+            yield return $"{o.Input}: {o.Surface} seen to move {Words.Of(o.Seen)} (must move {Words.Of(o.Expected)}){(o.Seen == o.Expected ? "." : " — WRONG.")}";
+        yield return $"Full travel at every flap setting: {YesNo(inspected.FullTravelAtEveryFlapSetting)}. Secured and locked: {YesNo(inspected.SecuredAndLocked)}. Nothing left behind: {YesNo(inspected.NothingLeftBehind)}.";
+        if (state.WorkDone is { Fact.DiffersBecause: { } reason })
+            yield return $"As left differs from the plan ({reason}): {(inspected.AcceptsDifference == true ? "accepted" : "not accepted")}.";
+        yield return $"Findings: {inspected.Findings}";
+    }
+
+    static IEnumerable<string> CheckFlight(CheckFlown flown, SquawkState state)
+    {
+        yield return $"Check flight on {flown.FlownOn:uuuu-MM-dd}, {Words.Number(flown.DurationH, 1)} h, no passengers, no students{(flown.SecondCrewDuty is { } duty ? $"; second crew member: {duty}" : ", alone")}.";
+        if (state.WorkDone is { } work) yield return $"I read what was disturbed ({string.Join("; ", work.Fact.Disturbed)}) and checked those controls before flight.";
+        yield return flown.FuelMeasured ? "Fuel on each side was measured." : "Fuel on each side was not measured.";
+        yield return flown.StallsFlown ? "The stall was flown and compared with the baseline." : $"Stall not flown, because: {flown.StallsNotFlownBecause}";
+        yield return flown.EveryFlapSetting ? "Each flap setting was flown." : $"Not every flap setting was flown, because: {flown.FlapsNotFlownBecause}";
+        yield return flown.Satisfactory ? "Operational check satisfactory." : "Operational check NOT satisfactory.";
+        yield return $"Remarks: {flown.Remarks}";
+        yield return $"Readings: sha-256 {Sha256(flown.TestPoints)}";
+    }
+
+    static string YesNo(bool yes) => yes ? "yes" : "no";
+
+    [GeneratedRegex(@"\[(?<what>person|certificate):(?<id>[0-9a-f-]{36})\]")]
+    private static partial Regex Tokens();
+}

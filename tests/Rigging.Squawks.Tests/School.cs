@@ -1,0 +1,156 @@
+using NodaTime;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.RuleSets;
+using Rigging.Squawks.Signing;
+
+namespace Rigging.Squawks.Tests;
+
+/// <summary>An invented school with one aircraft: who is who, what tools there are, and a way to walk a squawk to any stage by real entries.</summary>
+static class School
+{
+    public static readonly Instant Noon = Instant.FromUtc(2026, 3, 2, 12, 0);
+    public static readonly LocalDate Today = new(2026, 3, 2);
+    public static readonly AircraftId Aircraft = new(Guid.Parse("00000000-0000-7000-8000-0000000000a1"));
+
+    public static readonly Person Pilot = Someone(1, [Authority.Pilot], "private-pilot");
+    public static readonly Person Student = Someone(2, [Authority.Pilot], "student-pilot");
+    public static readonly Person Office = Someone(3, [Authority.Office]);
+    public static readonly Person Mechanic = Someone(4, [Authority.Mechanic, Authority.Inspector, Authority.Certifier], "mechanic-airframe");
+    public static readonly Person Inspector = Someone(5, [Authority.Inspector], "mechanic-airframe");
+    public static readonly Person Certifier = Someone(6, [Authority.Certifier], "mechanic-airframe");
+
+    public static readonly Tool Wrench = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b1")), "TW-3", "torque wrench 30 to 250 in·lb", Today.PlusDays(30), 50, 250, 10);
+    public static readonly Tool WrenchADayOut = Wrench with { Id = new(Guid.Parse("00000000-0000-7000-8000-0000000000b2")), Code = "TW-4", CalibrationDue = Today.PlusDays(-1) };
+
+    public static readonly ApprovedData Manual = new("Maintenance Manual (invented)", "57-10", "C");
+
+    public static Person Someone(int number, Authority[] authorities, params string[] certificates) =>
+        new(new(Guid.Parse($"00000000-0000-7000-8000-{number:D12}")), authorities,
+            [.. certificates.Select((kind, i) => new Certificate(new(Guid.Parse($"00000000-0000-7000-9000-{(number * 10) + i:D12}")), kind, null))]);
+
+    public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
+        Noon, Today, who, RuleSet.Shipped["united-states"],
+        new Dictionary<ToolId, Tool> { [Wrench.Id] = Wrench, [WrenchADayOut.Id] = WrenchADayOut },
+        [], new AirframeOnFile("st2", 1, 90, RigidPanel: true, "{}"), 1200, affirmation);
+
+    /// <summary>Asks, and signs with a fresh password and the text as it stands where the kind of entry needs it.</summary>
+    public static Decision Try(Ledger ledger, Person who, Fact fact, Func<Facts, Facts>? change = null)
+    {
+        var facts = Facts(who);
+        facts = change?.Invoke(facts) ?? facts;
+        if (MoveTable.IsSigned(fact.GetType()) && facts.Affirmation is null)
+        {
+            var hash = SignedText.Sha256(Squawk.TextToSign(ledger, fact, facts));
+            facts = facts with { Affirmation = new("password", facts.Now, hash, hash) };
+        }
+        return Squawk.Decide(ledger, fact, facts);
+    }
+
+    public static Ledger Do(this Ledger ledger, Person who, Fact fact) => Try(ledger, who, fact) switch
+    {
+        Decision.Accepted accepted => ledger.With(accepted.Entry),
+        Decision.Refused refused => throw new InvalidOperationException(
+            $"{fact.GetType().Name} at {ledger.State.Stage}: {string.Join("; ", refused.Broken.Select(b => $"{b.Code}: {b.Sentence}"))}"),
+        _ => throw new InvalidOperationException(),
+    };
+
+    public static Ledger Empty => Ledger.Empty(new(Guid.Parse("00000000-0000-7000-8000-00000000c0de")));
+
+    public static Ledger Reported => Empty.Do(Pilot, Report);
+
+    public static Ledger Called => Reported.Do(Mechanic, new Called(Call.NoRiggingHold, "Flies straight enough to gather readings.", null));
+
+    public static Ledger Checked => Checks.Aggregate(Called, (ledger, check) => ledger.Do(Mechanic, check));
+
+    public static Ledger Agreed => Checked.Do(Mechanic, HalfAFlat);
+
+    public static Ledger InWork => Agreed.Do(Mechanic, new WorkStarted("Padded stand under the strut fitting, manual 57-10.", null));
+
+    public static Ledger Torqued => InWork.Do(Mechanic, Found).Do(Mechanic, Torque);
+
+    public static Ledger Worked => Torqued.Do(Mechanic, Done);
+
+    public static Ledger Inspected => Worked.Do(Inspector, Inspection);
+
+    public static Ledger Approved => Inspected.Do(Certifier, Approval);
+
+    public static Ledger Flown => Approved.Do(Pilot, Flight);
+
+    public static Ledger Judged => Flown.Do(Mechanic, Verdict(VerdictWord.Accepted));
+
+    public static Ledger Closed => Judged.Do(Inspector, new Closed("The fuller right tank explains what is left."));
+
+    public static Ledger At(Stage stage) => stage switch
+    {
+        Stage.Reported => Reported,
+        Stage.Called => Called,
+        Stage.InChecks => Checked,
+        Stage.CorrectionAgreed => Agreed,
+        Stage.InWork => Torqued,
+        Stage.AwaitingInspection => Worked,
+        Stage.AwaitingApproval => Inspected,
+        Stage.ApprovedPassengersBarred => Approved,
+        Stage.CheckFlightLogged => Judged,
+        Stage.Closed => Closed,
+        Stage.NoFaultFound => Called.Do(Inspector, new NoFaultFound("Flown and surveyed; nothing found.", true)),
+        Stage.WithinLimitsMonitored => Called.Do(Inspector, new WithinLimits("0.3 °/s at 95 kt.", "School limit 0.5 °/s.", true)),
+        Stage.Joined => Joined,
+        Stage.HandedOver => Called.Do(Mechanic, new HandedOver("avionics shop", "The turn indicator was at fault.")),
+        _ => throw new ArgumentOutOfRangeException(nameof(stage)),
+    };
+
+    public static readonly SquawkId Other = new(Guid.Parse("00000000-0000-7000-8000-0000000000d2"));
+
+    static Ledger Joined
+    {
+        get
+        {
+            var decision = Try(Called, Mechanic, Join, facts => facts with { OtherSquawks = [new(Other, 7, FlightStatus.MayFly)] });
+            return Called.With(Assert.IsType<Decision.Accepted>(decision).Entry);
+        }
+    }
+
+    public static readonly JoinedTo Join = new(Other, 7, "Same complaint from another pilot.");
+
+    public static readonly Reported Report = new(1, Aircraft, "Rolls left by itself.", Side.Left, RollStrength.Slowly, Hands.Released, Feet.BallCentred,
+        95, 3000, 65, 0, 0, -6, 10, 25, 25, FuelMethod.Dip, 77, 77, "about two weeks", "left wing removed for paint", true, []);
+
+    public static readonly GroundChecked[] Checks =
+    [
+        Measured(Check.FuelAndSeats, null) with { Finding = "25 L dipped each side; one person each seat." },
+        Measured(Check.BallOffset, 0),
+        Measured(Check.DamageInspection, null) with { Clear = true, Finding = "Attach fittings, struts, skins: no damage." },
+        Measured(Check.FlapDifference, 0.1),
+        Measured(Check.AileronNeutralOffset, 0),
+        Measured(Check.CableTension, 160) with { Cable = "left aileron", TemperatureC = 18 },
+        Measured(Check.RudderTab, 0),
+    ];
+
+    public static GroundChecked Measured(Check check, double? value) => new(check, value, null, null, null, null, null, null, null, null, null);
+
+    public static readonly CorrectionAgreed HalfAFlat = new(
+        [new PlannedMove(Control.LeftEccentric, -15, 15, "Left wing: trailing edge down, half a flat, −15° to 15°.")],
+        Manual, false, "Panel incidence singled out.", -0.1, -0.4, 0.2);
+
+    public static readonly AsFound Found = new(new BushingAngles(-15, -15, 0, 0), null);
+
+    public static readonly TorqueApplied Torque = new("left rear spar attach bolt 3/8-24", "Manual 57-10", 160, 190, false, Lubrication.Dry, TurnedPart.Nut,
+        15, 175, 205, Wrench.Id, null, null, 10, 0, 0, 190, 190, true);
+
+    public static readonly WorkDone Done = new("Left eccentric turned half a flat, trailing edge down.", new BushingAngles(15, 15, 0, 0), null,
+        "Dial indicator at the root trailing edge: 0.9 mm down.", ["left rear spar attachment", "left aileron cables"],
+        [new PartUsed("self-locking nut 3/8-24", "invented-1", 1)], [new DependentReset("left aileron cable tension", "36 lb at 18 °C")],
+        true, true, true, null, 2.5, 1234.5, Today);
+
+    public static readonly Inspected Inspection = new(true,
+        [.. ControlSense.AskFor(Done.Disturbed).Select(o => o with { Seen = o.Expected })], true, true, true, null, "Fitting, stripe, cables, travel seen.");
+
+    public static readonly Approved Approval = new("", Today, 0, true, null);
+
+    public static readonly CheckFlown Flight = new(Today, 0.8, 0, 0, null, true, true, true, "[]", true, null, true, null, true, "Very slightly right.");
+
+    public static VerdictGiven Verdict(VerdictWord word) => new(word, 0.1, 0.1, "The fuller right tank explains it.", "{}", "{}", "0.1");
+}
