@@ -116,7 +116,7 @@ static class School
     public static readonly JoinedTo Join = new(Other, 7, "Same complaint from another pilot.");
 
     public static readonly Reported Report = new(1, Aircraft, "Rolls left by itself.", Side.Left, RollStrength.Slowly, Hands.Released, Feet.BallCentred,
-        95, 3000, 65, 0, 0, -6, 10, 25, 25, FuelMethod.Dip, 77, 77, "about two weeks", "left wing removed for paint", true, []);
+        95, 3000, 65, 0, 0, -6, 10, 25, 25, FuelMethod.Dip, 77, 77, "about two weeks", "left wing removed for paint", true, [Happening.WingRemoved], []);
 
     public static readonly GroundChecked[] Checks =
     [
@@ -129,7 +129,7 @@ static class School
         Measured(Check.RudderTab, 0),
     ];
 
-    public static GroundChecked Measured(Check check, double? value) => new(check, value, null, null, null, null, null, null, null, null, null);
+    public static GroundChecked Measured(Check check, double? value) => new(check, value, null, null, null, null, null, null, null, null, null, null);
 
     public static readonly CorrectionAgreed HalfAFlat = new(
         [new PlannedMove(Control.LeftEccentric, -15, 15, "Left wing: trailing edge down, half a flat, −15° to 15°.")],

@@ -26,6 +26,7 @@ public enum Prerequisite { FuelAndSeats, Ball, Damage, Flaps, Ailerons, Cables, 
 
 /// <summary>One ground check. Signs: right minus left, trailing edge down and incidence up positive, ball right positive.</summary>
 /// <param name="Value">In the check's own unit (<see cref="CheckUnits"/>); null for checks that only say clear or not.</param>
+/// <param name="Side">Which wing's tab, for the aileron tab; null otherwise.</param>
 /// <param name="Clear">For damage inspection and contour survey; null otherwise.</param>
 /// <param name="NotApplicableReason">Set when the check does not apply to this aircraft; the entry's author answers for it.</param>
 public sealed record GroundChecked(
@@ -35,6 +36,7 @@ public sealed record GroundChecked(
     bool? Clear,
     string? Cable,
     double? TemperatureC,
+    Side? Side,
     ToolId? Tool,
     string? ToolCode,
     LocalDate? ToolCalibrationDue,

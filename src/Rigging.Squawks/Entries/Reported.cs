@@ -25,6 +25,21 @@ public enum RedFlag
     Damage,
 }
 
+/// <summary>What was done to the aircraft, or happened to it, since it last flew straight. Often the best clue.</summary>
+public enum Happening
+{
+    HardLanding,
+    GroundStrike,
+    WingRemoved,
+    WingReplaced,
+    Repaint,
+    ControlReplaced,
+    CablesAdjusted,
+    FlapOverspeed,
+    StormParking,
+    Repair,
+}
+
 /// <summary>The pilot's report: the words kept as they are, and whatever numbers there were. Null is "not recorded", never zero.</summary>
 /// <param name="Number">The squawk's number at this school.</param>
 /// <param name="RollsTo">Which way it rolls, left to itself.</param>
@@ -54,4 +69,5 @@ public sealed record Reported(
     string? SinceWhen,
     string? LastWork,
     bool? StraightBefore,
+    IReadOnlyList<Happening> Happened,
     IReadOnlyList<RedFlag> RedFlags) : Fact;

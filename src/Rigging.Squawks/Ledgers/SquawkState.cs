@@ -34,6 +34,9 @@ public sealed record SquawkState
 
     public bool HasNewerEntries { get; init; }
 
+    /// <summary>How the eccentrics stand as far as anybody recorded; null when nobody has.</summary>
+    public BushingAngles? Settings { get; init; }
+
     // This round only.
     public CorrectionAgreed? Correction { get; init; }
 
@@ -99,10 +102,11 @@ public sealed record SquawkState
             GroundChecked check => Checked(check),
             CorrectionAgreed correction => this with { Correction = correction },
             WorkStarted started => Working(entry) with { WorkStarted = started },
-            AsFound found => Working(entry) with { AsFound = found },
+            // Looking at the marks during the checks is not work: whoever looked may still inspect.
+            AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings },
             TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque) },
             WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
-            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), Inspection = null },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), Inspection = null, Settings = done.AsLeft },
             Inspected inspected => this with
             {
                 Inspection = (inspected, entry.By),

@@ -29,6 +29,8 @@ static class CheckRules
             yield return new("value-out-of-range", $"An uncertainty of {Words.Number(sd)} cannot be: wanted more than 0.", "sd");
         if (check.Check == Check.CableTension && string.IsNullOrWhiteSpace(check.Cable))
             yield return new("cable-missing", "Say which cable.", "cable");
+        if (check.Check == Check.AileronTab && check.Side is not (Side.Left or Side.Right))
+            yield return new("side-missing", "Say which wing's tab.", "side");
         if (check.Clear == false || check.Check == Check.DamageInspection)
             foreach (var rule in Contents.Needed(check.Finding, "text-missing", "finding", "what was looked at and found")) yield return rule;
         if (check.Tool is { } id)

@@ -34,6 +34,7 @@ public static class MoveTable
         Row<Assessed>([Stage.InChecks, Stage.CorrectionAgreed], Hangar),
         Row<CorrectionAgreed>([Stage.InChecks], Hangar, Stage.CorrectionAgreed),
         Row<WorkStarted>([Stage.CorrectionAgreed], [Authority.Mechanic], Stage.InWork),
+        Row<AsFound>(Checking, Hangar, Stage.InChecks),
         Row<AsFound>([Stage.InWork], [Authority.Mechanic]),
         Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
         Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),

@@ -106,6 +106,21 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(flag)),
     };
 
+    public static string Of(Happening happening) => happening switch
+    {
+        Happening.HardLanding => "a hard landing",
+        Happening.GroundStrike => "a ground strike",
+        Happening.WingRemoved => "a wing was removed and refitted",
+        Happening.WingReplaced => "a wing was replaced",
+        Happening.Repaint => "it was painted",
+        Happening.ControlReplaced => "a control surface was replaced",
+        Happening.CablesAdjusted => "cables were adjusted",
+        Happening.FlapOverspeed => "flaps were down too fast",
+        Happening.StormParking => "it stood outside in a storm",
+        Happening.Repair => "it was repaired",
+        _ => throw new ArgumentOutOfRangeException(nameof(happening)),
+    };
+
     public static string Of(Control control) => control switch
     {
         Control.LeftEccentric => "left wing eccentric",
