@@ -15,12 +15,12 @@ public sealed class LateralModel
     /// <summary>Places of the motion in a state vector.</summary>
     public const int Beta = 0, RollRate = 1, YawRate = 2, Bank = 3;
 
-    readonly LateralDerivatives derivatives;
+    readonly StabilityDerivatives derivatives;
     readonly AirframeMass airframe;
     readonly double gravityMPerS2;
 
     public LateralModel(
-        LateralDerivatives derivatives,
+        StabilityDerivatives derivatives,
         AirframeMass airframe,
         double trueAirspeedMPerS,
         double densityKgPerM3,
@@ -43,13 +43,15 @@ public sealed class LateralModel
     /// <summary>d(β, p, r, φ)/dt of the motion left to itself.</summary>
     public Matrix<double> System { get; }
 
-    public LateralDerivatives Derivatives => derivatives;
+    public StabilityDerivatives Derivatives => derivatives;
 
     /// <summary>Newton of side force per unit of coefficient.</summary>
     public double ForceN => DynamicPressurePa * airframe.WingAreaM2;
 
     /// <summary>Newton metres of rolling or yawing moment per unit of coefficient.</summary>
     public double MomentNm => ForceN * airframe.WingSpanM;
+
+    public double MassKg => airframe.MassKg;
 
     public double WeightN => airframe.MassKg * gravityMPerS2;
 

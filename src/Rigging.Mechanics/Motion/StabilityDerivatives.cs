@@ -5,7 +5,7 @@ namespace Rigging.Mechanics.Motion;
 /// right and wind from the right positive. Aileron positive right wing down; rudder as in stability reports, trailing
 /// edge left positive, so <see cref="CnRudder"/> is negative and <see cref="CYRudder"/> positive.
 /// </summary>
-public sealed record LateralDerivatives(
+public sealed record StabilityDerivatives(
     double CYBeta,
     double ClBeta,
     double ClP,

@@ -1,0 +1,76 @@
+using Rigging.Mechanics.Air;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Wing;
+
+namespace Rigging.Mechanics.Motion;
+
+/// <summary>One airframe as the equations want it: its wing solved once, its derivatives, its reference point.</summary>
+public sealed class Aeroplane
+{
+    const double RadPerDeg = Math.PI / 180;
+    const double KnotMPerS = 1852.0 / 3600;
+    const double FootM = 0.3048;
+    const double CelsiusZeroK = 273.15;
+
+    readonly VortexLattice lattice;
+    readonly AirframeMass mass;
+
+    public Aeroplane(Airframe airframe)
+    {
+        Airframe = airframe;
+        lattice = new(Planform.OfStations([.. airframe.Wing.Stations.Select(station =>
+            new Station(station.YM, station.ChordM, station.IncidenceDeg * RadPerDeg, station.SectionLiftSlopePerRad))]));
+        var wing = lattice.Wing;
+        var tipYM = wing.SpanM / 2;
+        double Rolling(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
+
+        Panel = lattice.Response(IncidenceShape.BandDifference(airframe.Wing.PanelInboardYM, tipYM));
+        Flap = Effective(airframe.Flaps.ChordFraction, airframe.Flaps.InboardYM, airframe.Flaps.OutboardYM);
+        Tip = lattice.Response(IncidenceShape.TwistDifference(airframe.Wing.PanelInboardYM, tipYM));
+
+        var d = airframe.Derivatives;
+        // One radian of each aileron, right wing down, takes its share of incidence off the right and adds it on the left.
+        var ailerons = -2 * IncidenceShape.FlapEffectiveness(airframe.Ailerons.ChordFraction)
+            * Rolling(IncidenceShape.BandDifference(airframe.Ailerons.InboardYM, Math.Min(airframe.Ailerons.OutboardYM, tipYM)));
+        Derivatives = new(d.CYBeta, d.ClBeta, d.ClP ?? Rolling(IncidenceShape.RollRate(wing.SpanM)), d.ClR, d.CnBeta, d.CnP, d.CnR,
+            d.ClAileron ?? ailerons, d.CnAileron, d.CYRudder, d.ClRudder, d.CnRudder);
+        mass = new(airframe.Mass.ReferenceKg, airframe.Mass.IxxKgM2, airframe.Mass.IzzKgM2, airframe.Mass.IxzKgM2, wing.AreaM2, wing.SpanM);
+        Reference = At(airframe.Reference.CasKt, airframe.Reference.PressureAltitudeFt,
+            TestPoint.StandardOatC(airframe.Reference.PressureAltitudeFt), airframe.Reference.PowerPercent);
+    }
+
+    public Airframe Airframe { get; }
+
+    public StabilityDerivatives Derivatives { get; }
+
+    /// <summary>Where the roll tendency is quoted: the airframe's reference speed, altitude and power on a standard day.</summary>
+    public FlightPoint Reference { get; }
+
+    /// <summary>Loading per radian of panel incidence difference, right minus left.</summary>
+    internal SpanLoading Panel { get; }
+
+    /// <summary>Loading per radian of flap difference, right minus left, trailing edge down positive.</summary>
+    internal SpanLoading Flap { get; }
+
+    /// <summary>Loading per radian of tip incidence difference, right minus left.</summary>
+    internal SpanLoading Tip { get; }
+
+    /// <summary>The aeroplane in flight where a test point was flown.</summary>
+    public FlightPoint At(TestPoint point) =>
+        At(point.CasKt, point.PressureAltitudeFt, point.OatC, point.PowerPercent ?? Airframe.Reference.PowerPercent);
+
+    internal SpanLoading CruiseLoading(double liftCoefficient) => lattice.AtLift(liftCoefficient);
+
+    FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent)
+    {
+        var air = Atmosphere.Standard(pressureAltitudeFt * FootM).AtTemperature(oatC + CelsiusZeroK);
+        var trueMPerS = Airspeed.TrueFromCalibrated(casKt * KnotMPerS, air);
+        return new(this, new(Derivatives, mass, trueMPerS, air.DensityKgPerM3), powerPercent / 100);
+    }
+
+    SpanLoading Effective(double chordFraction, double inboardYM, double outboardYM)
+    {
+        var effect = IncidenceShape.FlapEffectiveness(chordFraction) / 2;
+        return lattice.Response(new([new(-outboardYM, -inboardYM, -effect, -effect), new(inboardYM, outboardYM, effect, effect)]));
+    }
+}
