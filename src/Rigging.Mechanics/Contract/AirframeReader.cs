@@ -36,9 +36,8 @@ static class AirframeReader
             airframe.ObjectIfGiven("speedsKt", Speeds),
             airframe.Object("reference", Reference),
             airframe.ObjectIfGiven("limits", Limits));
-        NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name));
-        NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name));
-        if (read.Reference?.Load is { } load)
+        var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name));
+        if (namesDiffer && read.Reference?.Load is { } load)
             LoadReader.Check(load, read.Tanks, read.Seats, $"{airframe.PathTo("reference")}.load", airframe.Fault);
         return read;
     }
@@ -189,9 +188,11 @@ static class AirframeReader
         limits.Number("maxPanelIncidenceDifferenceDeg", new(0.01, 5, "°")),
         limits.Number("incidenceStepFlats", new(0.05, 3, "flats")));
 
-    static void NamesDiffer(FieldReader airframe, string list, IEnumerable<string?> names)
+    static bool NamesDiffer(FieldReader airframe, string list, IEnumerable<string?> names)
     {
-        foreach (var twice in names.OfType<string>().Where(name => name.Length > 0).GroupBy(name => name, StringComparer.Ordinal).Where(same => same.Count() > 1))
-            airframe.Fault(airframe.PathTo(list), $"\"{JsonText.Shorten(twice.Key)}\" {twice.Count()} times", "a different name for each");
+        var repeated = names.OfType<string>().Where(name => name.Length > 0).GroupBy(name => name, StringComparer.Ordinal).Where(same => same.Count() > 1).ToArray();
+        foreach (var name in repeated)
+            airframe.Fault(airframe.PathTo(list), $"\"{JsonText.Shorten(name.Key)}\" {name.Count()} times", "a different name for each");
+        return repeated.Length == 0;
     }
 }
