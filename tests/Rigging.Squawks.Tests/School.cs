@@ -27,6 +27,9 @@ static class School
 
     public static readonly ApprovedData Manual = new("Maintenance Manual (invented)", "57-10", "C");
 
+    public static readonly AirframeOnFile Airframe =
+        AirframeOnFile.Of("st2", 1, File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "airframes", "st2.json")))!;
+
     public static Person Someone(int number, Authority[] authorities, params string[] certificates) =>
         new(new(Guid.Parse($"00000000-0000-7000-8000-{number:D12}")), authorities,
             [.. certificates.Select((kind, i) => new Certificate(new(Guid.Parse($"00000000-0000-7000-9000-{(number * 10) + i:D12}")), kind, null))]);
@@ -34,7 +37,7 @@ static class School
     public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
         Noon, Today, who, RuleSet.Shipped["united-states"],
         new Dictionary<ToolId, Tool> { [Wrench.Id] = Wrench, [WrenchADayOut.Id] = WrenchADayOut },
-        [], new AirframeOnFile("st2", 1, 90, RigidPanel: true, "{}"), 1200, affirmation);
+        [], Airframe, 1200, affirmation);
 
     /// <summary>Asks, and signs with a fresh password and the text as it stands where the kind of entry needs it.</summary>
     public static Decision Try(Ledger ledger, Person who, Fact fact, Func<Facts, Facts>? change = null)

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
 
 namespace Rigging.Squawks.Evidence;
@@ -18,8 +19,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     /// Everything of the present round, and of earlier rounds what still holds: the ground checks, but not the flights made
     /// before something was moved, except that a check flight shows the aircraft as it stands now.
     /// </summary>
-    public static EvidenceRequest Of(Ledger ledger, Airframe airframe)
+    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile)
     {
+        var airframe = onFile.Read();
         List<string> assumed = [];
         var state = ledger.State;
         var points = new JsonArray();
@@ -30,7 +32,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
 
         var request = new JsonObject
         {
-            ["airframe"] = JsonNode.Parse(ContractWriter.Write(airframe)),
+            ["airframe"] = JsonNode.Parse(onFile.Json),
             ["straightBefore"] = state.Report?.StraightBefore,
             ["events"] = Events(ledger),
             ["testPoints"] = points,

@@ -28,12 +28,6 @@ public sealed record Facts(
 
 public sealed record OtherSquawk(SquawkId Id, int Number, FlightStatus Allows);
 
-/// <summary>What the rules need of the airframe file.</summary>
-/// <param name="EccentricMaxAngleDeg">Where the stop is, either way from neutral; null when the eccentric's data is not on file.</param>
-/// <param name="RigidPanel">The bracing lets a panel turn as one piece, so that incidence follows the eccentric.</param>
-/// <param name="Json">The airframe file exactly as entered.</param>
-public sealed record AirframeOnFile(string Id, int Version, double? EccentricMaxAngleDeg, bool RigidPanel, string Json);
-
 /// <summary>The proof that the person just showed: how, when, and of which texts.</summary>
 /// <param name="TextSha256">Hash of the text that the page showed, people as tokens: compared with the text as it is now.</param>
 /// <param name="ShownSha256">Hash of the same text as rendered, names included.</param>

@@ -1,11 +1,39 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Rigging.Mechanics.Contract;
+
 namespace Rigging.Squawks.Rules;
 
-/// <summary>Test points arrive in the form of the assessment endpoint and are read by its reader.</summary>
+/// <summary>Test points arrive in the form of the assessment endpoint and are read by its reader, loads against the aircraft's own tanks and seats.</summary>
 static class TestPoints
 {
     public static IEnumerable<BrokenRule> Of(string json, Facts facts)
     {
-        _ = (json, facts);
-        yield break;
+        if (Parse(json) is not { } points)
+        {
+            yield return new("test-points-unreadable", "The readings are not a list of test points.", "testPoints");
+            yield break;
+        }
+        if (points.Count == 0) yield break;
+        if (facts.Airframe is not { } airframe)
+        {
+            yield return new("airframe-data-missing", "This aircraft has no airframe data on file, so its tanks and seats are not known. The maintenance office can enter it.", "testPoints");
+            yield break;
+        }
+        var request = new JsonObject { ["airframe"] = JsonNode.Parse(airframe.Json), ["testPoints"] = points };
+        foreach (var fault in ContractReader.ReadRequest(request.ToJsonString()).Faults.Where(fault => fault.Path.StartsWith("$.testPoints", StringComparison.Ordinal)))
+            yield return new("test-points-unreadable", $"{fault.Path["$.".Length..]}: {fault.Seen ?? "nothing"} given; wanted {fault.Wanted}.", fault.Path["$.".Length..]);
+    }
+
+    static JsonArray? Parse(string json)
+    {
+        try
+        {
+            return JsonNode.Parse(json) as JsonArray;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 }
