@@ -1,0 +1,97 @@
+namespace Rigging.Web.Drawings;
+
+/// <summary>The aeroplane from behind, dropping its heavy wing: what is wrong, in one picture.</summary>
+public static class AeroplaneView
+{
+    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
+    static readonly Point Axis = new(240, 106);
+
+    /// <summary>From the pilot's words alone: no figure is shown because none was given.</summary>
+    public static Drawing FromWords(Side heavy) => Draw(
+        heavy == Side.Left ? -PictureBank : PictureBank,
+        $"{Capital(heavy)} wing heavy",
+        "as reported, no figure given", [], []);
+
+    /// <summary>From a roll tendency in degrees per second, right wing down positive, with its 90 % interval and the limit if one is set.</summary>
+    public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)
+    {
+        var side = rateDegPerS < 0 ? Side.Left : Side.Right;
+        var figure = $"{Words.Number(Math.Abs(rateDegPerS), 2)}°/s";
+        var true10 = rateDegPerS * ShownSeconds;
+        var bank = Math.Abs(true10) < 0.05 ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
+        var note = bank == 0 ? "level, hands off"
+            : bank == true10 ? $"drawn as it is {ShownSeconds:0} s after letting go"
+            : $"drawn at {Words.Degrees(Math.Abs(bank), 1)}, not to scale";
+        var banks = (lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds);
+        // A picture out of scale may not carry a band or a limit that is in scale.
+        Mark[] behind = bank != true10 ? [] : [Band(side, banks.Item1, banks.Item2)];
+        Mark[] limits = bank != true10 || limitDegPerS is not { } limit ? [] : Limit(side, limit);
+        return Draw(bank, bank == 0 ? "Flies level, hands off" : $"{Capital(side)} wing heavy, {figure}", note, behind, limits,
+            bank == 0 ? null : figure, Interval(lowDegPerS, highDegPerS));
+    }
+
+    static Drawing Draw(double bank, string title, string note, Mark[] behind, Mark[] limits, string? figure = null, string? interval = null)
+    {
+        var side = bank < 0 ? Side.Left : Side.Right;
+        List<Mark> marks = [.. behind, .. Level(), .. Aeroplane(bank), .. limits];
+        if (bank != 0)
+        {
+            var arc = new Arc(Axis, TipArc, side == Side.Left ? 180 : 0, bank, Pen.Reach);
+            var below = new Point(side == Side.Left ? 8 : 472, Math.Max(arc.At(1).Y, Axis.Y) + 26);
+            var anchor = side == Side.Left ? Anchor.Start : Anchor.End;
+            marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Words.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
+            if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
+        }
+        marks.Add(new Lettering(new(240, 214), note, Role.Muted, Anchor.Middle, Size: 13));
+        return new Drawing(480, 224, title, "from behind, looking forward", marks);
+    }
+
+    static IEnumerable<Mark> Level()
+    {
+        yield return Shape.Line(Axis.Plus(-TipArc - 12, 0), Axis.Plus(TipArc + 12, 0), Pen.AsFound with { Width = 1 });
+    }
+
+    static Outline Band(Side side, double low, double high) =>
+        side == Side.Left ? Shape.Wedge(Axis, 0, TipArc - 4, 180 + low, 180 + high, Fill.Band) : Shape.Wedge(Axis, 0, TipArc - 4, low, high, Fill.Band);
+
+    static Mark[] Limit(Side side, double limit)
+    {
+        var direction = side == Side.Left ? 180 - limit * ShownSeconds : limit * ShownSeconds;
+        var end = Axis.Towards(direction, TipArc + 10);
+        return
+        [
+            Shape.Line(Axis.Towards(direction, TipArc - 8), end, Pen.Limit),
+            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), $"limit {Words.Number(limit, 2)}°/s", Role.Caution, side == Side.Left ? Anchor.Start : Anchor.End, Size: 12),
+        ];
+    }
+
+    static IEnumerable<Mark> Aeroplane(double bank)
+    {
+        Point At(double x, double y) => Axis.Plus(x, y).Turned(bank, Axis);
+        Outline Solid(Pen pen, params (double X, double Y)[] corners) => new([.. corners.Select(c => At(c.X, c.Y))], pen, Fill.Paper);
+        Outline Round(double x, double y, double halfWidth, double halfHeight, double power) => Turned(Shape.Rounded(Axis.Plus(x, y), halfWidth, halfHeight, power, Pen.Outline, Fill.Paper));
+        Outline Turned(Outline outline) => outline with { Points = [.. outline.Points.Select(p => p.Turned(bank, Axis))] };
+        Pen Panel(int side) => bank != 0 && Math.Sign(bank) == side ? Pen.AsLeft : Pen.Outline;
+
+        yield return Shape.Circle(At(0, 12), 44, Pen.Fine);
+        yield return Round(0, 54, 3, 9, 4);
+        foreach (var side in (int[])[Math.Sign(-bank) is 0 ? 1 : Math.Sign(-bank), Math.Sign(bank) is 0 ? -1 : Math.Sign(bank)])
+        {
+            yield return Shape.Line(At(side * 15, 36), At(side * 42, 54), Pen.Outline with { Width = 2.5 });
+            yield return Round(side * 44, 56, 4, 10, 4);
+            yield return Shape.Line(At(side * 18, 30), At(side * 96, -13), Pen.Outline with { Width = 2 });
+            yield return Solid(Panel(side), (0, -18), (side * Span * 0.55, -21), (side * Span, -22.5), (side * (Span + 2), -20), (side * Span, -17.5), (side * Span * 0.55, -13), (0, -9));
+        }
+        yield return Round(0, 12, 21, 28, 2.7);
+        yield return Round(0, 6, 10, 13, 2.2);
+        yield return Solid(Pen.Outline, (-66, 1), (-64, -0.5), (64, -0.5), (66, 1), (64, 3), (0, 4.5), (-64, 3));
+        yield return Solid(Pen.Outline, (-2.5, 2), (-1.5, -56), (0, -58), (1.5, -56), (2.5, 2));
+    }
+
+    /// <summary>Sides in words where the interval spans level; otherwise the side is plain from the drawing.</summary>
+    static string Interval(double low, double high) => low < 0 && high > 0
+        ? $"left {Words.Number(-low, 2)} to right {Words.Number(high, 2)}"
+        : $"{Words.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2)} to {Words.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2)}";
+
+    static string Capital(Side side) => side == Side.Left ? "Left" : "Right";
+}

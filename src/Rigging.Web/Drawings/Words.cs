@@ -1,0 +1,23 @@
+using System.Globalization;
+
+namespace Rigging.Web.Drawings;
+
+/// <summary>Left or right as the pilot sits.</summary>
+public enum Side { Left, Right }
+
+/// <summary>Numbers as people read them: a real minus, no sign on what a word already says.</summary>
+public static class Words
+{
+    public const string Minus = "−", ThinSpace = "\u2009";
+
+    /// <summary>At most so many decimals, a real minus: −0.11.</summary>
+    public static string Number(double value, int decimals = 1)
+    {
+        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return (rounded < 0 ? Minus : "") + Math.Abs(rounded).ToString($"F{decimals}", CultureInfo.InvariantCulture);
+    }
+
+    public static string Degrees(double value, int decimals = 0) => Number(value, decimals) + "°";
+
+    public static string Of(Side side) => side == Side.Left ? "left" : "right";
+}
