@@ -4,7 +4,7 @@ namespace Rigging.Web.Drawings;
 public static class AeroplaneView
 {
     const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
-    static readonly Point Axis = new(240, 106);
+    static readonly Point Axis = new(240, 84);
 
     /// <summary>From the pilot's words alone: no figure is shown because none was given.</summary>
     public static Drawing FromWords(Side heavy) => Draw(
@@ -42,8 +42,8 @@ public static class AeroplaneView
             marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Words.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
             if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
         }
-        marks.Add(new Lettering(new(240, 214), note, Role.Muted, Anchor.Middle, Size: 13));
-        return new Drawing(480, 224, title, "from behind, looking forward", marks);
+        marks.Add(new Lettering(new(240, 190), note, Role.Muted, Anchor.Middle, Size: 13));
+        return new Drawing(480, 200, title, "from behind, looking forward", marks);
     }
 
     static IEnumerable<Mark> Level()

@@ -72,12 +72,12 @@ public static class EccentricView
     static IEnumerable<Mark> Legend(double asFoundDeg, double asLeftDeg, string howFar, string turn, string effect, double change)
     {
         const double x = 350;
-        yield return Shape.Line(new(x, 52), new(x + 26, 52), Pen.AsFound);
-        yield return new Lettering(new(x, 70), "as found", Role.Muted, Size: 13);
-        yield return new Lettering(new(x + 122, 70), Place(asFoundDeg), Role.Ink, Anchor.End, Figures: true, Size: 15);
-        yield return Shape.Line(new(x, 92), new(x + 26, 92), Pen.AsLeft);
-        yield return new Lettering(new(x, 110), "as left", Role.Accent, Size: 13);
-        yield return new Lettering(new(x + 122, 110), Place(asLeftDeg), Role.Ink, Anchor.End, Figures: true, Strong: true, Size: 15);
+        yield return Shape.Line(new(x, 36), new(x + 26, 36), Pen.AsFound);
+        yield return new Lettering(new(x + 34, 41), "as found", Role.Muted, Size: 13);
+        yield return new Lettering(new(x, 60), Place(asFoundDeg), Role.Ink, Figures: true, Size: 15);
+        yield return Shape.Line(new(x, 84), new(x + 26, 84), Pen.AsLeft);
+        yield return new Lettering(new(x + 34, 89), "as left", Role.Accent, Size: 13);
+        yield return new Lettering(new(x, 108), Place(asLeftDeg), Role.Ink, Figures: true, Strong: true, Size: 15);
         if (change == 0) yield break;
         yield return new Lettering(new(x, 150), howFar, Role.Accent, Strong: true, Size: 19);
         yield return new Lettering(new(x, 169), turn, Role.Accent, Size: 13);
