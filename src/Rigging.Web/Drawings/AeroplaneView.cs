@@ -1,3 +1,5 @@
+using Rigging.Mechanics.Contract;
+
 namespace Rigging.Web.Drawings;
 
 /// <summary>The aeroplane from behind, dropping its heavy wing: what is wrong, in one picture.</summary>
@@ -16,12 +18,12 @@ public static class AeroplaneView
     public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)
     {
         var side = rateDegPerS < 0 ? Side.Left : Side.Right;
-        var figure = $"{Words.Number(Math.Abs(rateDegPerS), 2)}°/s";
+        var figure = $"{Numerals.Number(Math.Abs(rateDegPerS), 2)}°/s";
         var true10 = rateDegPerS * ShownSeconds;
         var bank = Math.Abs(true10) < 0.05 ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
         var note = bank == 0 ? "level, hands off"
             : bank == true10 ? $"drawn as it is {ShownSeconds:0} s after letting go"
-            : $"drawn at {Words.Degrees(Math.Abs(bank), 1)}, not to scale";
+            : $"drawn at {Numerals.Degrees(Math.Abs(bank), 1)}, not to scale";
         var banks = (lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds);
         // A picture out of scale may not carry a band or a limit that is in scale.
         Mark[] behind = bank != true10 ? [] : [Band(side, banks.Item1, banks.Item2)];
@@ -38,11 +40,11 @@ public static class AeroplaneView
         {
             var arc = new Arc(Axis, TipArc, side == Side.Left ? 180 : 0, bank, Pen.Reach);
             var below = new Point(side == Side.Left ? 8 : 472, Math.Max(arc.At(1).Y, Axis.Y) + 26);
-            var anchor = side == Side.Left ? Anchor.Start : Anchor.End;
-            marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Words.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
+            var anchor = side == Side.Left ? Align.Start : Align.End;
+            marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Numerals.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
             if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
         }
-        marks.Add(new Lettering(new(240, 190), note, Role.Muted, Anchor.Middle, Size: 13));
+        marks.Add(new Lettering(new(240, 190), note, Role.Muted, Align.Middle, Size: 13));
         return new Drawing(480, 200, title, "from behind, looking forward", marks);
     }
 
@@ -61,7 +63,7 @@ public static class AeroplaneView
         return
         [
             Shape.Line(Axis.Towards(direction, TipArc - 8), end, Pen.Limit),
-            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), $"limit {Words.Number(limit, 2)}°/s", Role.Caution, side == Side.Left ? Anchor.Start : Anchor.End, Size: 12),
+            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), $"limit {Numerals.Number(limit, 2)}°/s", Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: 12),
         ];
     }
 
@@ -90,8 +92,8 @@ public static class AeroplaneView
 
     /// <summary>Sides in words where the interval spans level; otherwise the side is plain from the drawing.</summary>
     static string Interval(double low, double high) => low < 0 && high > 0
-        ? $"left {Words.Number(-low, 2)} to right {Words.Number(high, 2)}"
-        : $"{Words.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2)} to {Words.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2)}";
+        ? $"left {Numerals.Number(-low, 2)} to right {Numerals.Number(high, 2)}"
+        : $"{Numerals.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2)} to {Numerals.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2)}";
 
     static string Capital(Side side) => side == Side.Left ? "Left" : "Right";
 }

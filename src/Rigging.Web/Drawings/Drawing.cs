@@ -47,7 +47,7 @@ public sealed record Fill(Role Role, double Opacity = 1)
 }
 
 /// <summary>How lettering sits at its point.</summary>
-public enum Anchor { Start, Middle, End }
+public enum Align { Start, Middle, End }
 
 /// <summary>One mark of a drawing.</summary>
 public abstract record Mark;
@@ -62,4 +62,4 @@ public sealed record Arc(Point Centre, double Radius, double StartDeg, double Sw
 }
 
 /// <summary>A line of text on its baseline. Figures are set in the monospaced face.</summary>
-public sealed record Lettering(Point At, string Text, Role Role = Role.Ink, Anchor Anchor = Anchor.Start, bool Figures = false, bool Strong = false, double Size = 14) : Mark;
+public sealed record Lettering(Point At, string Text, Role Role = Role.Ink, Align Align = Align.Start, bool Figures = false, bool Strong = false, double Size = 14) : Mark;

@@ -1,3 +1,5 @@
+using Rigging.Mechanics.Contract;
+
 namespace Rigging.Web.Drawings;
 
 /// <summary>Which face of the fitting the mechanic looks at.</summary>
@@ -23,7 +25,7 @@ public static class EccentricView
     {
         var change = asLeftDeg - asFoundDeg;
         var effect = change == 0 ? "stays" : change > 0 ? "trailing edge down" : "trailing edge up";
-        var viewpoint = $"{Words.Of(wing)} wing, {(face == Face.Rear ? "rear face, looking forward" : "front face, looking aft")}";
+        var viewpoint = $"{Numerals.Of(wing)} wing, {(face == Face.Rear ? "rear face, looking forward" : "front face, looking aft")}";
         if (bushing is null) return SparHeight(wing, asFoundDeg, asLeftDeg, stopDeg, howFar, effect);
 
         var inboardIsRight = (wing == Side.Left) == (face == Face.Rear);
@@ -43,7 +45,7 @@ public static class EccentricView
         if (change != 0) marks.AddRange([turnArc, Shape.Head(turnArc)]);
         marks.AddRange(Legend(asFoundDeg, asLeftDeg, howFar, turn, effect, change));
         marks.Add(new Lettering(new(8, 20), inboardIsRight ? "outboard" : "inboard", Role.Muted, Size: 13));
-        marks.Add(new Lettering(new(332, 20), inboardIsRight ? "inboard" : "outboard", Role.Muted, Anchor.End, Size: 13));
+        marks.Add(new Lettering(new(332, 20), inboardIsRight ? "inboard" : "outboard", Role.Muted, Align.End, Size: 13));
         return new Drawing(480, 296, change == 0 ? "The eccentric stays as found" : $"Turn the eccentric {howFar} {turn}: {effect}", viewpoint, marks);
     }
 
@@ -65,7 +67,7 @@ public static class EccentricView
         {
             yield return Shape.Line(Centre.Towards(screen(stop), DialRadius - 7), Centre.Towards(screen(stop), DialRadius + 12), Pen.Limit);
             var label = Centre.Towards(screen(stop), DialRadius + 24);
-            yield return new Lettering(label.Plus(0, 5), "stop", Role.Caution, Anchor.Middle, Size: 12);
+            yield return new Lettering(label.Plus(0, 5), "stop", Role.Caution, Align.Middle, Size: 12);
         }
     }
 
@@ -89,7 +91,7 @@ public static class EccentricView
     }
 
     // People read a word, not a sign; up and down are the trailing edge's.
-    static string Place(double angle) => angle == 0 ? "neutral" : $"{Words.Degrees(Math.Abs(angle), angle % 1 == 0 ? 0 : 1)} {(angle > 0 ? "down" : "up")}";
+    static string Place(double angle) => angle == 0 ? "neutral" : $"{Numerals.Degrees(Math.Abs(angle), angle % 1 == 0 ? 0 : 1)} {(angle > 0 ? "down" : "up")}";
 
     /// <summary>Bushing data not on file: only up or down may be shown, on a scale of the rear spar.</summary>
     static Drawing SparHeight(Side wing, double asFoundDeg, double asLeftDeg, double stopDeg, string howFar, string effect)
@@ -102,18 +104,18 @@ public static class EccentricView
             foreach (var tick in (double[])[angle, -angle])
                 marks.Add(Shape.Line(new(x - 6, Y(tick)), new(x + 6, Y(tick)), Pen.Fine));
         foreach (var stop in (double[])[stopDeg, -stopDeg])
-            marks.AddRange([Shape.Line(new(x - 18, Y(stop)), new(x + 18, Y(stop)), Pen.Limit), new Lettering(new(x - 26, Y(stop) + 4), "stop", Role.Caution, Anchor.End, Size: 12)]);
+            marks.AddRange([Shape.Line(new(x - 18, Y(stop)), new(x + 18, Y(stop)), Pen.Limit), new Lettering(new(x - 26, Y(stop) + 4), "stop", Role.Caution, Align.End, Size: 12)]);
         marks.AddRange([
-            new Lettering(new(x - 26, Y(0) + 4), "neutral", Role.Muted, Anchor.End, Size: 12),
+            new Lettering(new(x - 26, Y(0) + 4), "neutral", Role.Muted, Align.End, Size: 12),
             Shape.Line(new(x - 14, Y(asFoundDeg)), new(x + 60, Y(asFoundDeg)), Pen.AsFound),
             Shape.Line(new(x - 14, Y(asLeftDeg)), new(x + 60, Y(asLeftDeg)), Pen.AsLeft),
-            new Lettering(new(x, 24), "trailing edge up", Role.Muted, Anchor.Middle, Size: 13),
-            new Lettering(new(x, 280), "trailing edge down", Role.Muted, Anchor.Middle, Size: 13),
+            new Lettering(new(x, 24), "trailing edge up", Role.Muted, Align.Middle, Size: 13),
+            new Lettering(new(x, 280), "trailing edge down", Role.Muted, Align.Middle, Size: 13),
         ]);
         if (change != 0)
             marks.AddRange([Shape.Line(new(x + 44, Y(asFoundDeg)), new(x + 44, Y(asLeftDeg)), Pen.Reach), Shape.Head(new(x + 44, Y(asLeftDeg)), change > 0 ? 90 : -90, Role.Accent)]);
         marks.AddRange(Legend(asFoundDeg, asLeftDeg, howFar, "way to turn not on file", effect, change));
         return new Drawing(480, 296, change == 0 ? "The eccentric stays as found" : $"Move the eccentric {howFar}: {effect}",
-            $"{Words.Of(wing)} wing, scale of angle from neutral; not a view of the head", marks);
+            $"{Numerals.Of(wing)} wing, scale of angle from neutral; not a view of the head", marks);
     }
 }

@@ -20,7 +20,7 @@ public static class Svg
         Outline o => $"<path d=\"M{string.Join('L', o.Points.Select(P))}{(o.Closed ? "Z" : "")}\" {Paint(o.Pen, o.Fill)}/>",
         Arc { SweepDeg: >= 360 or <= -360 } a => $"<circle cx=\"{N(a.Centre.X)}\" cy=\"{N(a.Centre.Y)}\" r=\"{N(a.Radius)}\" {Paint(a.Pen, null)}/>",
         Arc a => $"<path d=\"M{P(a.At(0))}A{N(a.Radius)} {N(a.Radius)} 0 {(Math.Abs(a.SweepDeg) > 180 ? 1 : 0)} {(a.SweepDeg > 0 ? 1 : 0)} {P(a.At(1))}\" {Paint(a.Pen, null)}/>",
-        Lettering t => $"<text x=\"{N(t.At.X)}\" y=\"{N(t.At.Y)}\" font-size=\"{N(t.Size)}\" text-anchor=\"{t.Anchor.ToString().ToLowerInvariant()}\" class=\"f-{C(t.Role)}{(t.Figures ? " figures" : "")}{(t.Strong ? " strong" : "")}\">{E(t.Text)}</text>",
+        Lettering t => $"<text x=\"{N(t.At.X)}\" y=\"{N(t.At.Y)}\" font-size=\"{N(t.Size)}\" text-anchor=\"{t.Align.ToString().ToLowerInvariant()}\" class=\"f-{C(t.Role)}{(t.Figures ? " figures" : "")}{(t.Strong ? " strong" : "")}\">{E(t.Text)}</text>",
         _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, "a mark this renderer does not know"),
     };
 

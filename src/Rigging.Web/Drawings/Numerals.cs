@@ -1,12 +1,10 @@
 using System.Globalization;
+using Rigging.Mechanics.Contract;
 
 namespace Rigging.Web.Drawings;
 
-/// <summary>Left or right as the pilot sits.</summary>
-public enum Side { Left, Right }
-
 /// <summary>Numbers as people read them: a real minus, no sign on what a word already says.</summary>
-public static class Words
+public static class Numerals
 {
     public const string Minus = "−", ThinSpace = "\u2009";
 

@@ -1,0 +1,70 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Web.Drawings;
+
+namespace Rigging.Web.Tests.Drawings;
+
+public sealed class AeroplaneViewTests
+{
+    const double Middle = 240, LevelY = 84;
+
+    static Outline HeavyPanel(Drawing drawing) => Assert.Single(drawing.Marks.OfType<Outline>(), mark => mark.Pen == Pen.AsLeft);
+
+    static IEnumerable<string> Lettered(Drawing drawing) => drawing.Marks.OfType<Lettering>().Select(mark => mark.Text);
+
+    /// <summary>Looking forward, the pilot's left is on the left of the paper.</summary>
+    [Theory, InlineData(Side.Left, -1), InlineData(Side.Right, 1)]
+    public void The_heavy_wing_drops_on_its_own_side(Side heavy, int side)
+    {
+        var drawing = AeroplaneView.FromWords(heavy);
+        var tip = HeavyPanel(drawing).Points.MaxBy(point => side * point.X);
+
+        Assert.True(side * (tip.X - Middle) > 150);
+        Assert.True(tip.Y > LevelY, "y runs down the paper: the dropped tip lies below level");
+        Assert.Equal("from behind, looking forward", drawing.Viewpoint);
+    }
+
+    /// <summary>Right wing down is positive.</summary>
+    [Theory, InlineData(-0.8, "Left wing heavy, 0.80°/s"), InlineData(0.42, "Right wing heavy, 0.42°/s"), InlineData(0, "Flies level, hands off")]
+    public void A_rate_is_said_in_words_without_a_sign(double rate, string title) =>
+        Assert.Equal(title, AeroplaneView.FromRate(rate, rate - 0.3, rate + 0.3).Title);
+
+    [Fact]
+    public void The_bank_drawn_is_the_bank_after_ten_seconds()
+    {
+        var arc = Assert.Single(AeroplaneView.FromRate(-0.8, -1.1, -0.5).Marks.OfType<Arc>(), mark => mark.Pen == Pen.Reach);
+
+        Assert.Equal(-8, arc.SweepDeg, 9);
+        Assert.Equal(180, arc.StartDeg);
+    }
+
+    [Fact]
+    public void The_other_wing_makes_the_mirror_image()
+    {
+        var left = AeroplaneView.FromRate(-0.8, -1.1, -0.5, 0.3);
+        var right = AeroplaneView.FromRate(0.8, 0.5, 1.1, 0.3);
+
+        Assert.Equal(Corners(left, point => 2 * Middle - point.X), Corners(right, point => point.X));
+
+        static IEnumerable<(double, double)> Corners(Drawing drawing, Func<Point, double> x) =>
+            drawing.Marks.OfType<Outline>().SelectMany(mark => mark.Points).Select(point => (Math.Round(x(point), 3) + 0.0, Math.Round(point.Y, 3) + 0.0)).Order();
+    }
+
+    /// <summary>A picture that had to be capped may not pretend to a scale.</summary>
+    [Fact]
+    public void A_picture_out_of_scale_says_so_and_shows_no_band_and_no_limit()
+    {
+        var drawing = AeroplaneView.FromRate(-4, -5, -3, 0.3);
+
+        Assert.Contains("drawn at 15.0°, not to scale", Lettered(drawing));
+        Assert.DoesNotContain(drawing.Marks, mark => mark is Outline { Fill.Opacity: < 1 } or Outline { Pen.Role: Role.Caution });
+        Assert.Contains("3.00 to 5.00", Lettered(drawing));
+    }
+
+    [Fact]
+    public void An_interval_across_level_names_both_sides() =>
+        Assert.Contains("left 0.10 to right 0.70", Lettered(AeroplaneView.FromRate(0.3, -0.1, 0.7)));
+
+    [Fact]
+    public void Words_alone_show_no_figure() =>
+        Assert.DoesNotContain(Lettered(AeroplaneView.FromWords(Side.Left)), text => text.Any(char.IsDigit));
+}
