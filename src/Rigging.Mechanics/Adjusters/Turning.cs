@@ -1,0 +1,61 @@
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Adjusters;
+
+/// <summary>The face of a rear-spar attachment a mechanic looks at: the front face looking aft, the rear face looking forward.</summary>
+public enum Face { Front, Rear }
+
+/// <summary>As seen by whoever looks at the named face.</summary>
+public enum Rotation { Clockwise, CounterClockwise }
+
+/// <summary>
+/// Which way the head of an eccentric bushing goes round to lower or raise a trailing edge.
+/// </summary>
+/// <remarks>
+/// <para>
+/// The bolt lies fore and aft. The bushing is round outside, about its centre O, and holds the bolt in a hole bored about
+/// another centre B. At neutral B is level with O, inboard or outboard of it. Turning the head turns the arrow from O to B.
+/// </para>
+/// <para>
+/// Bushing in the fuselage fitting: O stays with the fuselage and the wing hangs on the bolt, so the wing goes where the
+/// arrow goes. Bushing in the wing fitting: the bolt stays with the fuselage and O belongs to the wing, so the wing goes
+/// against the arrow. In the first case the arrow must dip to lower the trailing edge, in the second it must rise.
+/// </para>
+/// <para>
+/// The viewer: looking forward at the rear face the left wing is on the left hand, so inboard on the left wing is to the
+/// right; looking aft at the front face everything is the other way round. An arrow to the right dips when it turns
+/// clockwise; an arrow to the left rises.
+/// </para>
+/// <para>It holds from any angle within a quarter turn of neutral. Direction is still proved by measurement, never assumed.</para>
+/// </remarks>
+public static class Turning
+{
+    // Any turn below a quarter shows the sense.
+    const double TrialRad = 0.1;
+
+    /// <returns>Null when the fitting or the neutral offset is unknown: then nobody can say.</returns>
+    public static Rotation? For(Side wing, Face face, BushingIn? bushingIn, Spanwise? neutralOffset, TrailingEdge wanted)
+    {
+        if (bushingIn is not { } fitting || neutralOffset is not { } offset)
+            return null;
+        var clockwiseLowers = WingRiseWhenTurnedClockwise(wing, face, fitting, offset) < 0;
+        return clockwiseLowers == (wanted == TrailingEdge.Down) ? Rotation.Clockwise : Rotation.CounterClockwise;
+    }
+
+    /// <summary>As a mechanic reads it: <c>clockwise, looking forward at the rear face</c>.</summary>
+    public static string Words(Rotation rotation, Face face) =>
+        $"{Wire.Word(rotation)}, looking {(face == Face.Rear ? "forward at the rear face" : "aft at the front face")}";
+
+    /// <summary>Height gained by the wing's rear spar, in throws; the drawing plane is the viewer's, x to the right hand, y up.</summary>
+    static double WingRiseWhenTurnedClockwise(Side wing, Face face, BushingIn fitting, Spanwise offset)
+    {
+        // Toward the right wing tip is to the right hand looking forward and to the left hand looking aft.
+        var rightWingIsToTheRight = face == Face.Rear ? 1 : -1;
+        var outboard = (wing == Side.Right ? 1 : -1) * rightWingIsToTheRight;
+        double arrowX = offset == Spanwise.Outboard ? outboard : -outboard;
+
+        // Clockwise by t takes (x, 0) to (x·cos t, −x·sin t).
+        var arrowRise = -arrowX * Math.Sin(TrialRad);
+        return fitting == BushingIn.FuselageFitting ? arrowRise : -arrowRise;
+    }
+}
