@@ -1,7 +1,0 @@
-namespace Rigging.Mechanics.Tests;
-
-public sealed class Placeholder
-{
-    [Fact]
-    public void Builds() => Assert.True(true);
-}
