@@ -1,0 +1,100 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+using static Rigging.Squawks.Tests.School;
+
+namespace Rigging.Squawks.Tests;
+
+/// <summary>Checks, evaluation flights and the correction.</summary>
+public partial class ForbiddenStories
+{
+    static readonly EvaluationFlown Evaluation = new(Today, "[]", "Left itself at 95 kt.");
+
+    [Fact]
+    public void An_evaluation_flight_while_held_for_a_call() => Refused("wrong-stage", School.Reported, Pilot, Evaluation);
+
+    [Fact]
+    public void An_evaluation_flight_while_grounded() => Refused("aircraft-may-not-fly", School.Called.Do(Office, Grounded), Pilot, Evaluation);
+
+    [Theory, InlineData(FlightStatus.CrewOnly), InlineData(FlightStatus.Held), InlineData(FlightStatus.Grounded)]
+    public void An_evaluation_flight_barred_by_another_squawk(FlightStatus other) =>
+        Refused("aircraft-may-not-fly", School.Called, Pilot, Evaluation, facts => facts with { OtherSquawks = [new(Other, 7, other)] });
+
+    [Fact]
+    public void An_evaluation_flight_dated_tomorrow() => Refused("date-in-future", School.Called, Pilot, Evaluation with { FlownOn = Today.PlusDays(1) });
+
+    [Fact]
+    public void A_check_measured_with_a_tool_out_of_calibration() =>
+        Refused("tool-out-of-calibration", School.Called, Mechanic, Measured(Check.CableTension, 160) with { Cable = "left aileron", Tool = WrenchADayOut.Id });
+
+    [Fact]
+    public void A_damage_inspection_called_not_applicable() =>
+        Refused("damage-always-applies", School.Called, Mechanic, Measured(Check.DamageInspection, null) with { NotApplicableReason = "It looked fine." });
+
+    [Fact]
+    public void A_check_called_not_applicable_without_a_reason() =>
+        Refused("not-applicable-needs-reason", School.Called, Mechanic, Measured(Check.RudderTab, null) with { NotApplicableReason = " " });
+
+    public static TheoryData<Check> PrerequisiteChecks => [.. Checks.Select(check => check.Check)];
+
+    [Theory, MemberData(nameof(PrerequisiteChecks))]
+    public void An_incidence_move_with_one_prerequisite_missing(Check missing)
+    {
+        var ledger = Checks.Where(check => check.Check != missing).Aggregate(School.Called, (ledger, check) => ledger.Do(Mechanic, check));
+
+        var refused = Assert.IsType<Decision.Refused>(Try(ledger, Mechanic, HalfAFlat));
+
+        var gate = Assert.Single(refused.Broken, b => b.Code == "prerequisites-missing");
+        Assert.EndsWith($": {Words.Of(CheckUnits.Serves(missing)!.Value)}.", gate.Sentence, StringComparison.Ordinal);
+        Assert.All(refused.Broken, b => Assert.Contains(b.Code, (string[])["prerequisites-missing", "damage-not-ruled-out"]));
+    }
+
+    [Theory, InlineData(Control.LeftEccentric), InlineData(Control.RightEccentric), InlineData(Control.LeftStrutFork), InlineData(Control.RightStrutFork)]
+    public void Incidence_is_moved_with_damage_not_ruled_out(Control control) =>
+        Refused("damage-not-ruled-out", Checked.Do(Mechanic, DamageFound), Mechanic,
+            HalfAFlat with { Moves = [new(control, -15, 15, "Trailing edge down.")] });
+
+    [Fact]
+    public void Work_on_incidence_starts_after_damage_was_found_meanwhile() =>
+        Refused("damage-not-ruled-out", Agreed.Do(Mechanic, DamageFound), Mechanic, new WorkStarted("Padded stand.", null));
+
+    [Theory, InlineData("", "57-10", "C"), InlineData("Manual", " ", "C"), InlineData("Manual", "57-10", "")]
+    public void A_correction_without_approved_data(string manual, string section, string revision) =>
+        Refused("approved-data-missing", Checked, Mechanic, HalfAFlat with { Data = new(manual, section, revision) });
+
+    [Fact]
+    public void A_correction_that_corrects_nothing() => Refused("nothing-to-do", Checked, Mechanic, HalfAFlat with { Moves = [] });
+
+    [Theory, InlineData(90.1), InlineData(-120), InlineData(double.NaN), InlineData(double.PositiveInfinity)]
+    public void An_eccentric_is_turned_past_its_stop(double to) =>
+        Refused("past-the-stop", Checked, Mechanic, HalfAFlat with { Moves = [HalfAFlat.Moves[0] with { ToDeg = to }] });
+
+    [Fact]
+    public void An_eccentric_is_turned_whose_data_are_blank() =>
+        Refused("airframe-data-missing", Checked, Mechanic, HalfAFlat, facts => facts with { Airframe = facts.Airframe! with { EccentricMaxAngleDeg = null } });
+
+    [Fact]
+    public void An_eccentric_is_turned_on_an_aircraft_without_an_airframe_file() =>
+        Refused("airframe-data-missing", Checked, Mechanic, HalfAFlat, facts => facts with { Airframe = null });
+
+    [Fact]
+    public void An_eccentric_is_turned_under_bracing_that_twists_the_panel() =>
+        Refused("bracing-not-modelled", Checked, Mechanic, HalfAFlat, facts => facts with { Airframe = facts.Airframe! with { RigidPanel = false } });
+
+    [Fact]
+    public void An_eccentric_is_turned_although_its_bushings_disagreed_when_looked_at() =>
+        Refused("bushings-disagree", Checked.Do(Mechanic, new AsFound(new(-15, 10, 0, 0), null)), Mechanic, HalfAFlat);
+
+    [Fact]
+    public void One_eccentric_is_moved_twice_in_one_plan() =>
+        Refused("same-control-twice", Checked, Mechanic, HalfAFlat with { Moves = [HalfAFlat.Moves[0], HalfAFlat.Moves[0] with { ToDeg = 30 }] });
+
+    [Fact]
+    public void A_prediction_that_is_not_a_number() => Refused("value-out-of-range", Checked, Mechanic, HalfAFlat with { PredictedDegPerS = double.NaN });
+
+    [Fact]
+    public void A_pilot_agrees_the_correction() => Refused("no-authority", Checked, Pilot, HalfAFlat);
+
+    [Fact]
+    public void The_office_agrees_the_correction() => Refused("no-authority", Checked, Office, HalfAFlat);
+}

@@ -1,0 +1,141 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using static Rigging.Squawks.Tests.School;
+
+namespace Rigging.Squawks.Tests;
+
+/// <summary>Work, torque and what is left behind.</summary>
+public partial class ForbiddenStories
+{
+    [Fact]
+    public void Work_starts_without_saying_how_the_wing_is_supported() => Refused("wing-support-missing", Agreed, Mechanic, new WorkStarted(" ", null));
+
+    [Fact]
+    public void Work_starts_before_a_correction_is_agreed() => Refused("wrong-stage", Checked, Mechanic, new WorkStarted("Padded stand.", null));
+
+    [Fact]
+    public void Work_is_signed_with_as_found_missing() => Refused("as-found-missing", InWork.Do(Mechanic, Torque), Mechanic, Done);
+
+    [Fact]
+    public void As_found_says_nothing_at_all() => Refused("as-found-missing", TabAgreed.Do(Mechanic, new WorkStarted("Not needed: no bolt is loosened.", null)), Mechanic,
+        new AsFound(new(null, null, null, null), " "));
+
+    [Fact]
+    public void A_tab_is_bent_and_signed_with_as_found_missing() => Refused("as-found-missing", TabInWork, Mechanic, TabDone);
+
+    [Fact]
+    public void A_tab_is_bent_and_signed_with_as_left_missing() =>
+        Refused("as-left-missing", TabInWork.Do(Mechanic, new AsFound(new(null, null, null, null), "Left aileron tab 3° up.")), Mechanic, TabDone with { OtherAsLeft = null });
+
+    [Fact]
+    public void Only_one_bushing_is_recorded_as_found() => Refused("bushings-missing", InWork, Mechanic, Found with { Bushings = new(-15, null, 0, 0) });
+
+    [Fact]
+    public void Front_and_rear_bushing_disagree_as_found_and_the_work_is_signed() =>
+        Refused("bushings-disagree", InWork.Do(Mechanic, Found with { Bushings = new(-15, 10, 0, 0) }).Do(Mechanic, Torque), Mechanic, Done);
+
+    [Fact]
+    public void Front_and_rear_bushing_are_left_apart() => Refused("bushings-disagree", Torqued, Mechanic, Done with { AsLeft = new(15, 45, 0, 0) });
+
+    [Fact]
+    public void Only_one_bushing_is_recorded_as_left() => Refused("bushings-missing", Torqued, Mechanic, Done with { AsLeft = new(15, null, 0, 0) });
+
+    [Fact]
+    public void The_eccentric_is_left_past_its_stop() => Refused("past-the-stop", Torqued, Mechanic, Done with { AsLeft = new(95, 95, 0, 0), DiffersBecause = "Still heavy." });
+
+    [Fact]
+    public void As_left_differs_from_the_plan_without_a_reason() => Refused("differs-needs-reason", Torqued, Mechanic, Done with { AsLeft = new(45, 45, 0, 0) });
+
+    [Fact]
+    public void The_plan_started_from_another_setting_than_was_found_without_a_reason() =>
+        Refused("differs-needs-reason", InWork.Do(Mechanic, Found with { Bushings = new(0, 0, 0, 0) }).Do(Mechanic, Torque), Mechanic, Done);
+
+    [Fact]
+    public void The_other_wings_eccentric_was_turned_too_and_nobody_says_why() => Refused("differs-needs-reason", Torqued, Mechanic, Done with { AsLeft = new(15, 15, 30, 30) });
+
+    [Fact]
+    public void Nobody_measured_which_way_the_trailing_edge_moved() => Refused("direction-not-proved", Torqued, Mechanic, Done with { DirectionProof = "" });
+
+    [Fact]
+    public void Cables_are_not_checked_after_the_eccentric_was_turned() => Refused("resets-missing", Torqued, Mechanic, Done with { Resets = [] });
+
+    [Fact]
+    public void Something_removed_is_not_refitted() => Refused("not-refitted", Torqued, Mechanic, Done with { EverythingRefitted = false });
+
+    [Fact]
+    public void Temporary_hardware_is_left_in() => Refused("temporary-hardware-left", Torqued, Mechanic, Done with { NoTemporaryHardware = false });
+
+    [Fact]
+    public void A_bolt_is_left_loose() => Refused("left-loose", Torqued, Mechanic, Done with { NothingLoose = false });
+
+    [Fact]
+    public void A_bolt_handed_over_loose_is_forgotten() =>
+        Refused("left-loose", Torqued.Do(Mechanic, new WorkHandedOver("Bolt in, nut finger tight.", "left rear bolt LOOSE, do not move")), Mechanic, Done);
+
+    [Fact]
+    public void Nothing_says_what_was_disturbed() => Refused("disturbed-missing", Torqued, Mechanic, Done with { Disturbed = [] });
+
+    [Fact]
+    public void What_was_disturbed_is_a_blank_line() => Refused("disturbed-missing", Torqued, Mechanic, Done with { Disturbed = ["left rear spar attachment", " "] });
+
+    [Fact]
+    public void The_bolt_was_loosened_and_no_torque_is_on_record() => Refused("torque-missing", InWork.Do(Mechanic, Found), Mechanic, Done);
+
+    [Fact]
+    public void Total_time_runs_backwards() => Refused("total-time-backwards", Torqued, Mechanic, Done with { TotalTimeH = 1199.9 });
+
+    [Fact]
+    public void The_work_is_completed_in_the_future() => Refused("date-in-future", Torqued, Mechanic, Done with { CompletedOn = Today.PlusDays(1) });
+
+    [Fact]
+    public void A_wrench_a_day_out_of_calibration() => Refused("wrench-out-of-calibration", InWork, Mechanic, Torque with { Wrench = WrenchADayOut.Id });
+
+    [Fact]
+    public void A_wrench_nobody_ever_calibrated() => Refused("wrench-out-of-calibration", InWork, Mechanic, Torque,
+        facts => facts with { Tools = new Dictionary<People.ToolId, People.Tool> { [Wrench.Id] = Wrench with { CalibrationDue = null } } });
+
+    [Fact]
+    public void A_wrench_out_of_its_range() => Refused("wrench-out-of-range", InWork, Mechanic, Torque,
+        facts => facts with { Tools = new Dictionary<People.ToolId, People.Tool> { [Wrench.Id] = Wrench with { HighInLb = 180 } } });
+
+    [Fact]
+    public void A_tensiometer_is_used_as_a_torque_wrench() => Refused("not-a-torque-wrench", InWork, Mechanic, Torque,
+        facts => facts with { Tools = new Dictionary<People.ToolId, People.Tool> { [Wrench.Id] = Wrench with { LowInLb = null, HighInLb = null } } });
+
+    [Fact]
+    public void Somebody_elses_wrench() => Refused("wrench-unknown", InWork, Mechanic, Torque with { Wrench = new(Guid.NewGuid()) });
+
+    [Fact]
+    public void A_torque_without_run_on() => Refused("run-on-missing", InWork, Mechanic, Torque with { RunOnInLb = null });
+
+    [Fact]
+    public void A_torque_outside_its_target() => Refused("torque-outside-target", InWork, Mechanic, Torque with { SettingInLb = 220, ReachedInLb = 220 });
+
+    [Fact]
+    public void The_run_on_was_not_added_to_the_target() => Refused("final-torque-wrong", InWork, Mechanic, Torque with { FinalMinInLb = 160, FinalMaxInLb = 190 });
+
+    [Fact]
+    public void The_arithmetic_of_the_extension_is_wrong() => Refused("setting-does-not-match", InWork, Mechanic, Torque with { ExtensionIn = 3 });
+
+    [Fact]
+    public void A_torque_from_nowhere() => Refused("torque-source-missing", InWork, Mechanic, Torque with { TargetSource = "" });
+
+    [Fact]
+    public void No_torque_stripe() => Refused("stripe-missing", InWork, Mechanic, Torque with { TorqueStripe = false });
+
+    [Fact]
+    public void A_pilot_turns_the_wrench() => Refused("no-authority", InWork, Pilot, Torque);
+
+    static Ledger TabAgreed => Checked.Do(Mechanic, HalfAFlat with { Moves = [new(Control.AileronTab, null, null, "Left aileron tab: 2° down.")] });
+
+    static Ledger TabInWork => TabAgreed.Do(Mechanic, new WorkStarted("Not needed: no bolt is loosened.", null));
+
+    static readonly WorkDone TabDone = Done with
+    {
+        Description = "Left aileron tab bent 2° down.",
+        AsLeft = new(null, null, null, null),
+        OtherAsLeft = "Left aileron tab 1° up.",
+        Disturbed = ["left aileron tab"],
+        Resets = [],
+    };
+}
