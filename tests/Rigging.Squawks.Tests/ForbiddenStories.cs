@@ -14,16 +14,20 @@ public partial class ForbiddenStories
 {
     static void Refused(string code, Ledger ledger, Person who, Fact fact, Func<Facts, Facts>? change = null)
     {
-        string[] before = [.. ledger.Entries.Select(EntryCodec.Write)];
+        Entry[] before = [.. ledger.Entries];
+        string[] bytes = [.. Bytes(ledger)];
         var state = ledger.State;
 
         var refused = Assert.IsType<Decision.Refused>(Try(ledger, who, fact, change));
 
         Assert.Equal([code], refused.Broken.Select(b => b.Code).Distinct());
         Assert.All(refused.Broken, b => Assert.True(b.Sentence.Length > 15 && b.Sentence.EndsWith('.'), b.Sentence));
-        Assert.Equal(before, ledger.Entries.Select(EntryCodec.Write));
+        Assert.Equal(before, ledger.Entries);
+        Assert.Equal(bytes, Bytes(ledger));
         Assert.Same(state, ledger.State);
     }
+
+    static IEnumerable<string> Bytes(Ledger ledger) => ledger.Entries.Where(entry => entry.Fact is not NewerEntry).Select(EntryCodec.Write);
 
     static Ledger Newer(Ledger ledger) =>
         ledger.With(new Entry(ledger.Length + 1, Noon, Office.Id, Authority.Office, new NewerEntry("paint-survey", 1, "{}")));
@@ -83,6 +87,15 @@ public partial class ForbiddenStories
     [Fact]
     public void Joined_to_a_squawk_of_another_aircraft() =>
         Refused("join-target-missing", School.Called, Mechanic, Join, facts => facts with { OtherSquawks = [new(new(Guid.NewGuid()), 9, FlightStatus.MayFly)] });
+
+    [Fact]
+    public void Limits_are_lifted_by_joining_a_squawk_that_has_none() =>
+        Refused("join-would-lift", School.Reported.Do(Mechanic, new Called(Call.MayFlyWithLimits, "Mild.", "Day VFR.")), Mechanic, Join,
+            facts => facts with { OtherSquawks = [new(Other, 7, FlightStatus.MayFly)] });
+
+    [Fact]
+    public void A_hold_is_lifted_by_joining_before_anybody_has_made_a_call() =>
+        Refused("join-would-lift", School.Reported, Mechanic, Join, facts => facts with { OtherSquawks = [new(Other, 7, FlightStatus.MayFly)] });
 
     [Fact]
     public void Joined_to_itself() => Refused("join-target-missing", School.Called, Mechanic, Join with { Other = School.Called.Id });

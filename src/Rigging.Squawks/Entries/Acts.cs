@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using NodaTime;
 
 namespace Rigging.Squawks.Entries;
@@ -6,7 +7,12 @@ public enum Seen { NotRecorded, Up, Down, Left, Right }
 
 /// <summary>A control input called from the cockpit and what the person at the surface saw. There is no default.</summary>
 /// <param name="Expected">What the surface must do for that input, from <see cref="ControlSense"/>.</param>
-public sealed record Observation(string Surface, string Input, Seen Expected, Seen Seen);
+public sealed record Observation(string Surface, string Input, Seen Expected, Seen Seen)
+{
+    /// <summary>Seen, and seen to move some other way than it must.</summary>
+    [JsonIgnore]
+    public bool WrongWay => Seen != Seen.NotRecorded && Seen != Expected;
+}
 
 /// <summary>The second act: the second look at a disturbed flight control, by someone who did not do the work.</summary>
 /// <param name="AcceptsDifference">The inspector accepts that as left differs from the plan; null when it does not.</param>
@@ -21,7 +27,14 @@ public sealed record Inspected(
 
 /// <summary>The third act: approval for return to service of the work described, passengers barred.</summary>
 /// <param name="RecordEntry">The maintenance record entry, people and certificates as tokens.</param>
-public sealed record Approved(string RecordEntry, LocalDate CompletedOn, double TotalTimeH, bool MayHaveChangedHandling, string? ConclusiveBecause) : Fact;
+/// <param name="ApprovedOn">The school's day of the signature, filled in by the program: no check flight is dated before it.</param>
+public sealed record Approved(
+    string RecordEntry,
+    LocalDate CompletedOn,
+    double TotalTimeH,
+    bool MayHaveChangedHandling,
+    string? ConclusiveBecause,
+    LocalDate? ApprovedOn = null) : Fact;
 
 /// <summary>The fourth act: the rated pilot's log of the check flight.</summary>
 /// <param name="FuelMeasured">Fuel per side was dipped or metered, not read off a gauge.</param>

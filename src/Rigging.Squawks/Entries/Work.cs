@@ -12,6 +12,10 @@ public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, do
 {
     public (double? Front, double? Rear) Of(Control eccentric) =>
         eccentric == Control.LeftEccentric ? (LeftFrontDeg, LeftRearDeg) : (RightFrontDeg, RightRearDeg);
+
+    /// <summary>These angles where they were recorded, the earlier ones where they were not.</summary>
+    public BushingAngles Over(BushingAngles? earlier) => earlier is null ? this : new(
+        LeftFrontDeg ?? earlier.LeftFrontDeg, LeftRearDeg ?? earlier.LeftRearDeg, RightFrontDeg ?? earlier.RightFrontDeg, RightRearDeg ?? earlier.RightRearDeg);
 }
 
 /// <summary>Settings before anything turns.</summary>

@@ -13,16 +13,19 @@ public sealed record NextAct(Type Kind, string Sentence, IReadOnlyList<Authority
         null => null,
         _ when state.Waiting is { } waiting => new(typeof(Resumed), $"Waiting: {waiting.Reason}", [Authority.Office, Authority.Mechanic]),
         _ when state.RedFlagged || state.DamageClear == false => new(typeof(GroundChecked), "Inspect for damage; grounded until it is clear.", [Authority.Mechanic, Authority.Inspector]),
+        >= Stage.InWork and < Stage.Closed when state.CalledSinceWork == Call.Grounded => new(typeof(Called), "Grounded since the work began: decide what lifts it, and make the call.", [Authority.Mechanic, Authority.Inspector]),
         Stage.Reported => new(typeof(Called), "Make the airworthiness call.", [Authority.Mechanic, Authority.Inspector, Authority.Office]),
         Stage.Called => new(typeof(GroundChecked), "Start the checks.", [Authority.Mechanic]),
         Stage.InChecks => state.MissingPrerequisites.Count > 0
             ? new(typeof(GroundChecked), "Finish the checks.", [Authority.Mechanic])
             : new(typeof(CorrectionAgreed), "Assess and agree the correction.", [Authority.Mechanic, Authority.Inspector]),
         Stage.CorrectionAgreed => new(typeof(WorkStarted), "Start the work.", [Authority.Mechanic]),
+        Stage.InWork when state.Loose is { } loose => new(typeof(WorkHandedOver), $"{loose} Tighten it, and record that nothing is loose.", [Authority.Mechanic]),
         Stage.InWork => new(typeof(WorkDone), "Finish and sign the work.", [Authority.Mechanic]),
         Stage.AwaitingInspection => new(typeof(Inspected), "Inspect the disturbed controls.", [Authority.Inspector]),
         Stage.AwaitingApproval => new(typeof(Approved), "Approve for return to service.", [Authority.Certifier]),
         Stage.ApprovedPassengersBarred => new(typeof(CheckFlown), "Fly the check flight and log it.", [Authority.Pilot]),
+        Stage.CheckFlightLogged when state.CheckFlight is { Fact.Satisfactory: false } => new(typeof(RoundOpened), "The check flight was not satisfactory: open another round.", [Authority.Mechanic, Authority.Inspector]),
         Stage.CheckFlightLogged => state.Verdict?.Verdict switch
         {
             null => new(typeof(VerdictGiven), "Judge the check flight.", [Authority.Mechanic, Authority.Inspector]),

@@ -10,6 +10,9 @@ public sealed record SquawkState
 {
     public static readonly SquawkState Nothing = new();
 
+    /// <summary>How many entries were folded.</summary>
+    public int Length { get; init; }
+
     /// <summary>Null before the report.</summary>
     public Stage? Stage { get; init; }
 
@@ -46,6 +49,9 @@ public sealed record SquawkState
 
     public ImmutableList<TorqueApplied> Torques { get; init; } = [];
 
+    /// <summary>A fastener was torqued since the work was last signed, or since it began.</summary>
+    public bool TorqueSinceSigned { get; init; }
+
     public string? Loose { get; init; }
 
     public (WorkDone Fact, PersonId By)? WorkDone { get; init; }
@@ -67,7 +73,7 @@ public sealed record SquawkState
         null => FlightStatus.MayFly,
         Ledgers.Stage.Closed or Ledgers.Stage.NoFaultFound or Ledgers.Stage.WithinLimitsMonitored or Ledgers.Stage.Joined or Ledgers.Stage.HandedOver
             => FlightStatus.MayFly,
-        _ when RedFlagged || DamageClear == false => FlightStatus.Grounded,
+        _ when RedFlagged || DamageClear == false || CalledSinceWork == Entries.Call.Grounded => FlightStatus.Grounded,
         Ledgers.Stage.Reported => FlightStatus.Held,
         Ledgers.Stage.InWork or Ledgers.Stage.AwaitingInspection or Ledgers.Stage.AwaitingApproval => FlightStatus.Held,
         Ledgers.Stage.ApprovedPassengersBarred => FlightStatus.CrewOnly,
@@ -81,39 +87,40 @@ public sealed record SquawkState
         },
     };
 
-    /// <summary>The logged flight lifts the passenger bar. A call made after it still counts.</summary>
-    FlightStatus AfterSatisfactoryFlight => CalledSinceFlight switch
-    {
-        Entries.Call.Grounded => FlightStatus.Grounded,
-        Entries.Call.MayFlyWithLimits => FlightStatus.Limits,
-        _ => FlightStatus.MayFly,
-    };
+    /// <summary>The logged flight lifts the passenger bar. A call made since the work began still counts.</summary>
+    FlightStatus AfterSatisfactoryFlight => CalledSinceWork == Entries.Call.MayFlyWithLimits ? FlightStatus.Limits : FlightStatus.MayFly;
 
-    public Call? CalledSinceFlight { get; init; }
+    /// <summary>The last call made since this round's work began: approval and flight answer the calls before it, not this one.</summary>
+    public Call? CalledSinceWork { get; init; }
 
     public IReadOnlyList<Prerequisite> MissingPrerequisites => [.. Enum.GetValues<Prerequisite>().Where(p => !Recorded.Contains(p))];
+
+    /// <summary>What the inspector is asked to see move: after what was disturbed, and after what the correction set out to move, whatever words the list uses.</summary>
+    public IReadOnlyList<Observation> ControlsToSee =>
+        ControlSense.AskFor([.. WorkDone?.Fact.Disturbed ?? [], .. Correction?.Moves.Select(move => Words.Of(move.Control)) ?? []]);
 
     public SquawkState With(Entry entry)
     {
         var next = entry.Fact switch
         {
             Reported report => this with { Report = report, Reporter = entry.By, RedFlagged = report.RedFlags.Count > 0 },
-            Called call => this with { Call = call, CalledSinceFlight = Stage == Ledgers.Stage.CheckFlightLogged ? call.Call : null },
+            Called call => this with { Call = call, CalledSinceWork = WorkStarted is null ? null : call.Call },
             GroundChecked check => Checked(check),
             CorrectionAgreed correction => this with { Correction = correction },
             WorkStarted started => Working(entry) with { WorkStarted = started },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
-            AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings },
-            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque) },
+            AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings) },
+            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = true },
             WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
-            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), Inspection = null, Settings = done.AsLeft },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings) },
             Inspected inspected => this with
             {
                 Inspection = (inspected, entry.By),
-                RedFlagged = RedFlagged || inspected.Observations.Any(o => o.Seen != o.Expected),
+                Approval = null,
+                RedFlagged = RedFlagged || inspected.Observations.Any(o => o.WrongWay),
             },
             Approved approved => this with { Approval = (approved, entry) },
-            CheckFlown flown => this with { CheckFlight = (flown, entry.By), CalledSinceFlight = null },
+            CheckFlown flown => this with { CheckFlight = (flown, entry.By) },
             VerdictGiven verdict => this with { Verdict = verdict },
             RoundOpened => NewRound(),
             Waiting waiting => this with { Waiting = waiting },
@@ -121,7 +128,7 @@ public sealed record SquawkState
             NewerEntry => this with { HasNewerEntries = true },
             _ => this,
         };
-        return next with { Stage = MoveTable.Next(this, entry.Fact) };
+        return next with { Stage = MoveTable.Next(this, entry.Fact), Length = Length + 1 };
     }
 
     SquawkState Checked(GroundChecked check) => this with
@@ -140,6 +147,7 @@ public sealed record SquawkState
         WorkStarted = null,
         AsFound = null,
         Torques = [],
+        TorqueSinceSigned = false,
         Loose = null,
         WorkDone = null,
         Workers = [],
@@ -149,6 +157,6 @@ public sealed record SquawkState
         Verdict = null,
         // The school decides afresh whether it flies on; an unsatisfactory flight keeps it on the ground meanwhile.
         Call = FlightStatus == FlightStatus.Grounded ? new Called(Entries.Call.Grounded, "Not cured by the last round.", null) : Call,
-        CalledSinceFlight = null,
+        CalledSinceWork = null,
     };
 }

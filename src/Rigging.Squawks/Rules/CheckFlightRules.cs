@@ -17,6 +17,8 @@ static class CheckFlightRules
         if (flown.FlownOn > facts.Today) yield return new("date-in-future", $"The flight is dated {flown.FlownOn:uuuu-MM-dd}, which has not come yet.", "flownOn");
         if (state.WorkDone is { } work && flown.FlownOn < work.Fact.CompletedOn)
             yield return new("flown-before-the-work", $"The flight is dated {flown.FlownOn:uuuu-MM-dd}, before the work was completed on {work.Fact.CompletedOn:uuuu-MM-dd}.", "flownOn");
+        else if (state.Approval is { Fact.ApprovedOn: { } approvedOn } && flown.FlownOn < approvedOn)
+            yield return new("flown-before-approval", $"The flight is dated {flown.FlownOn:uuuu-MM-dd}, before the work was approved on {approvedOn:uuuu-MM-dd}: nobody may have flown it then.", "flownOn");
         if (ChangesTheWing(state) && !flown.StallsFlown)
             foreach (var rule in Contents.Needed(flown.StallsNotFlownBecause, "stalls-missing", "stallsNotFlownBecause", "why the stall was not flown, or fly it")) yield return rule;
         if (ChangesTheWing(state) && !flown.EveryFlapSetting)
@@ -25,6 +27,7 @@ static class CheckFlightRules
         foreach (var rule in TestPoints.Of(flown.TestPoints, facts)) yield return rule;
     }
 
+    /// <summary>Incidence, strut, flap or aileron work. A repair or replacement may be any of these, so it counts.</summary>
     static bool ChangesTheWing(SquawkState state) =>
-        state.Correction?.Moves.Any(move => move.Control.MovesIncidence() || move.Control is Control.LeftFlapRod or Control.RightFlapRod or Control.AileronNeutral or Control.AileronTab) == true;
+        state.Correction?.Moves.Any(move => move.Control is not (Control.RudderTab or Control.CableTension)) == true;
 }

@@ -6,7 +6,10 @@ namespace Rigging.Squawks.Rules;
 /// <summary>Rules about what an entry says, once it has a place at all.</summary>
 static class Contents
 {
-    public static IEnumerable<BrokenRule> Of(Fact fact, SquawkState state, Facts facts) => fact switch
+    public static IEnumerable<BrokenRule> Of(Fact fact, SquawkState state, Facts facts) =>
+        Storable.Of(fact).ToList() is { Count: > 0 } impossible ? impossible : Meaning(fact, state, facts);
+
+    static IEnumerable<BrokenRule> Meaning(Fact fact, SquawkState state, Facts facts) => fact switch
     {
         Reported report => ReportRules.Of(report),
         Called call => CallRules.Of(call, state, facts),
@@ -16,16 +19,21 @@ static class Contents
         WorkStarted started => Needed(started.WingSupport, "wing-support-missing", "wingSupport", "how the wing is supported while a spar bolt is loose"),
         AsFound found => WorkRules.Of(found, state),
         TorqueApplied torque => TorqueRules.Of(torque, facts),
-        WorkHandedOver handover => Needed(handover.State, "text-missing", "state", "how the work stands"),
+        WorkHandedOver handover =>
+        [
+            .. Needed(handover.State, "text-missing", "state", "how the work stands"),
+            .. handover.Loose is { } loose ? Needed(loose, "text-missing", "loose", "what is loose, or say that nothing is") : [],
+        ],
         WorkDone done => WorkRules.Of(done, state, facts),
         Inspected inspected => InspectionRules.Of(inspected, state),
         Approved approved => ApprovalRules.Of(approved, state),
         CheckFlown flown => CheckFlightRules.Of(flown, state, facts),
+        VerdictGiven verdict => VerdictRules(verdict, state),
         Closed closed => Needed(closed.Statement, "text-missing", "statement", "why the complaint is closed"),
         RoundOpened round => Needed(round.Reason, "text-missing", "reason", "why another round is needed"),
         Waiting waiting => Needed(waiting.Reason, "text-missing", "reason", "what is waited for"),
         Resumed resumed => Needed(resumed.Reason, "text-missing", "reason", "why it goes on"),
-        Noted note => NoteRules(note, facts),
+        Noted note => NoteRules(note, state),
         NoFaultFound none => [.. Needed(none.Evaluation, "text-missing", "evaluation", "what was looked at and found"), .. Refitted(none.EverythingRefitted)],
         WithinLimits within =>
         [
@@ -33,17 +41,16 @@ static class Contents
             .. Needed(within.LimitAndSource, "limit-source-missing", "limitAndSource", "the limit and where it stands"),
             .. Refitted(within.EverythingRefitted),
         ],
-        JoinedTo joined => JoinRules(joined, facts),
+        JoinedTo joined => JoinRules(joined, state, facts),
         HandedOver handed =>
             [.. Needed(handed.To, "text-missing", "to", "who takes it over"), .. Needed(handed.Reason, "text-missing", "reason", "why it is not a rigging complaint")],
         _ => [],
     };
 
-    /// <summary>A text somebody must write: long enough to mean something, short enough to print.</summary>
+    /// <summary>A text somebody must write.</summary>
     public static IEnumerable<BrokenRule> Needed(string? text, string code, string field, string wanted)
     {
         if (string.IsNullOrWhiteSpace(text)) yield return new(code, $"Write {wanted}.", field);
-        else if (text.Length > 4000) yield return new("text-too-long", $"This text has {text.Length} characters; 4000 is the most a record takes.", field);
     }
 
     static IEnumerable<BrokenRule> Refitted(bool everything)
@@ -51,17 +58,26 @@ static class Contents
         if (!everything) yield return new("not-refitted", "Everything opened, disconnected or removed for access must be refitted, inspected and entered first.", "everythingRefitted");
     }
 
-    static IEnumerable<BrokenRule> NoteRules(Noted note, Facts facts)
+    static IEnumerable<BrokenRule> NoteRules(Noted note, SquawkState state)
     {
         foreach (var rule in Needed(note.Text, "text-missing", "text", "the note")) yield return rule;
-        _ = facts;
-        if (note.Corrects is < 1) yield return new("no-such-entry", $"Entry {note.Corrects} does not exist.", "corrects");
+        if (note.Corrects is { } corrects && (corrects < 1 || corrects > state.Length))
+            yield return new("no-such-entry", $"Entry {corrects} does not exist: this squawk has {state.Length}.", "corrects");
     }
 
-    static IEnumerable<BrokenRule> JoinRules(JoinedTo joined, Facts facts)
+    static IEnumerable<BrokenRule> VerdictRules(VerdictGiven verdict, SquawkState state)
+    {
+        foreach (var rule in Needed(verdict.Explanation, "text-missing", "explanation", "what the verdict rests on")) yield return rule;
+        if (verdict.Verdict != VerdictWord.NotEnoughEvidence && state.CheckFlight is { Fact.FuelMeasured: false })
+            yield return new("fuel-not-measured", "Fuel on each side was not measured on the check flight, so what it did to the roll is not known: the verdict can only be “not enough evidence”.", "verdict");
+    }
+
+    static IEnumerable<BrokenRule> JoinRules(JoinedTo joined, SquawkState state, Facts facts)
     {
         foreach (var rule in Needed(joined.Reason, "text-missing", "reason", "why it is the same complaint")) yield return rule;
-        if (facts.OtherSquawks.All(other => other.Id != joined.Other))
+        if (facts.OtherSquawks.FirstOrDefault(other => other.Id == joined.Other) is not { } target)
             yield return new("join-target-missing", $"S-{joined.OtherNumber} is not another open squawk of this aircraft.", "other");
+        else if (target.Allows < state.FlightStatus)
+            yield return new("join-would-lift", $"By this squawk the aircraft is {Words.Of(state.FlightStatus)}, by S-{target.Number} only {Words.Of(target.Allows)}: joining would lift that. Make a call here, or there, first.", "other");
     }
 }

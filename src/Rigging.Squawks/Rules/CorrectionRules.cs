@@ -20,8 +20,14 @@ static class CorrectionRules
             if (state.RedFlagged || state.DamageClear != true)
                 yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.", "moves");
         }
+        foreach (var twice in correction.Moves.Where(move => move.Control != Control.RepairOrReplace).GroupBy(move => move.Control).Where(same => same.Count() > 1))
+            yield return new("same-control-twice", $"The {Words.Of(twice.Key)} stands in the plan twice. One move each, from where it is to where it shall be.", "moves");
         foreach (var move in correction.Moves.Where(move => move.Control.IsEccentric()))
+        {
             foreach (var rule in Eccentric(move, facts)) yield return rule;
+            if (state.AsFound is { } found && WorkRules.Apart(found.Bushings.Of(move.Control)))
+                yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(move.Control)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");
+        }
     }
 
     static IEnumerable<BrokenRule> Data(ApprovedData data)

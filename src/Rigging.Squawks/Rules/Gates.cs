@@ -43,8 +43,7 @@ static class Gates
         {
             if (facts.OthersAllow > FlightStatus.CrewOnly)
                 yield return new("aircraft-may-not-fly", $"Another squawk of this aircraft ({OtherNumbers(facts)}) keeps it {Words.Of(facts.OthersAllow)}.");
-            if (state.RedFlagged || state.DamageClear == false)
-                yield return new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it.");
+            if (Grounded(state) is { } grounded) yield return grounded;
             if (Certificates.Missing(facts.RuleSet.MayFlyCheck, "The check flight", "pilot-not-rated", facts) is { } rule) yield return rule;
         }
         if (kind == typeof(Inspected) && state.Workers.Contains(facts.Who.Id))
@@ -55,8 +54,7 @@ static class Gates
                 yield return new("inspection-not-passed", "No independent inspection of this work has passed.");
             if (!facts.RuleSet.WorkerMayCertify && state.Workers.Contains(facts.Who.Id))
                 yield return new("certifier-did-the-work", "Under this rule set whoever did the work may not approve it.");
-            if (state.RedFlagged || state.DamageClear == false)
-                yield return new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it.");
+            if (Grounded(state) is { } grounded) yield return grounded;
             if (Certificates.Missing(facts.RuleSet.MayCertify, "Approval for return to service", "certificate-does-not-cover-the-work", facts) is { } rule) yield return rule;
         }
         if (kind == typeof(WorkStarted) && (state.RedFlagged || state.DamageClear != true) && state.Correction is { } agreed && agreed.Moves.Any(m => m.Control.MovesIncidence()))
@@ -75,6 +73,11 @@ static class Gates
         if (LeavesTheAircraftToOthers.Contains(kind) && state.FlightStatus == FlightStatus.Grounded)
             yield return new("aircraft-grounded", "The aircraft is grounded by this squawk; this would lift that. A call or a damage inspection must do so first.");
     }
+
+    static BrokenRule? Grounded(SquawkState state) =>
+        state.RedFlagged || state.DamageClear == false ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. A mechanic or inspector records that.")
+        : state.FlightStatus == FlightStatus.Grounded ? new("aircraft-grounded", "The aircraft was grounded by a call since the work began. A mechanic or inspector must make another call first.")
+        : null;
 
     static string OtherNumbers(Facts facts) =>
         string.Join(", ", facts.OtherSquawks.Where(o => o.Allows == facts.OthersAllow).Select(o => $"S-{o.Number}"));

@@ -16,6 +16,7 @@ public static class MoveTable
     static readonly Stage[] BeforeWork = [Stage.Called, Stage.InChecks, Stage.CorrectionAgreed];
     static readonly Stage[] Checking = [Stage.Called, Stage.InChecks];
     static readonly Stage[] NotYetWorked = [Stage.Reported, .. BeforeWork];
+    static readonly Stage[] Worked = [Stage.InWork, Stage.AwaitingInspection, Stage.AwaitingApproval, Stage.ApprovedPassengersBarred, Stage.CheckFlightLogged];
     static readonly Stage[] Open = [.. Enum.GetValues<Stage>().Where(s => s.IsOpen())];
     static readonly Stage[] All = Enum.GetValues<Stage>();
     static readonly Authority[] Anyone = [Authority.Pilot, Authority.Office, Authority.Mechanic, Authority.Inspector, Authority.Certifier];
@@ -26,10 +27,10 @@ public static class MoveTable
     [
         Row<Reported>([], Anyone, Stage.Reported),
         Row<Called>([Stage.Reported], OfficeAndHangar, Stage.Called),
-        Row<Called>([.. BeforeWork, Stage.CheckFlightLogged], OfficeAndHangar),
+        Row<Called>([.. Open.Except([Stage.Reported])], OfficeAndHangar),
         Row<GroundChecked>([Stage.Reported], Hangar),
         Row<GroundChecked>(BeforeWork, Hangar, Stage.InChecks),
-        Row<GroundChecked>([Stage.InWork], Hangar),
+        Row<GroundChecked>([.. Worked], Hangar),
         Row<EvaluationFlown>(Checking, [Authority.Pilot], Stage.InChecks),
         Row<Assessed>([Stage.InChecks, Stage.CorrectionAgreed], Hangar),
         Row<CorrectionAgreed>([Stage.InChecks], Hangar, Stage.CorrectionAgreed),
@@ -39,7 +40,8 @@ public static class MoveTable
         Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
         Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),
         Row<WorkDone>([Stage.InWork], [Authority.Mechanic], Stage.AwaitingInspection, signed: true),
-        Row<Inspected>([Stage.AwaitingInspection], [Authority.Inspector], Stage.AwaitingApproval, signed: true),
+        // Also a second look, asked for by the certifier or by a pilot who found a control wrong before flight: what follows it is a new approval.
+        Row<Inspected>([Stage.AwaitingInspection, Stage.AwaitingApproval, Stage.ApprovedPassengersBarred], [Authority.Inspector], Stage.AwaitingApproval, signed: true),
         Row<Approved>([Stage.AwaitingApproval], [Authority.Certifier], Stage.ApprovedPassengersBarred, signed: true),
         Row<CheckFlown>([Stage.ApprovedPassengersBarred], [Authority.Pilot], Stage.CheckFlightLogged, signed: true),
         Row<VerdictGiven>([Stage.CheckFlightLogged], Hangar),

@@ -13,18 +13,19 @@ static class Stamp
             torque with { WrenchCode = wrench.Code, CalibrationDue = wrench.CalibrationDue },
         GroundChecked { Tool: { } id } check when facts.Tools.TryGetValue(id, out var tool) =>
             check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue },
-        Inspected inspected when ledger.State.WorkDone is { } done => inspected with { Observations = [.. Expected(inspected, done.Fact)] },
+        Inspected inspected when ledger.State.WorkDone is not null => inspected with { Observations = [.. Expected(inspected, ledger.State)] },
         Approved approved when ledger.State.WorkDone is { } work => approved with
         {
             CompletedOn = work.Fact.CompletedOn,
             TotalTimeH = work.Fact.TotalTimeH,
+            ApprovedOn = facts.Today,
             RecordEntry = MaintenanceRecord.Compose(ledger, facts.RuleSet, Certificates.For(approved, facts), facts.Who.Id),
         },
         _ => fact,
     };
 
     // The page may not say what right looks like: what was called and seen comes from the inspector, what is expected from the table.
-    static IEnumerable<Observation> Expected(Inspected inspected, WorkDone done) =>
-        ControlSense.AskFor(done.Disturbed).Select(asked =>
+    static IEnumerable<Observation> Expected(Inspected inspected, SquawkState state) =>
+        state.ControlsToSee.Select(asked =>
             asked with { Seen = inspected.Observations.FirstOrDefault(o => o.Surface == asked.Surface && o.Input == asked.Input)?.Seen ?? Seen.NotRecorded });
 }

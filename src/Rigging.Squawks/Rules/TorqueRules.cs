@@ -42,13 +42,17 @@ static class TorqueRules
         }
         if (!wrench.InCalibrationOn(facts.Today))
             yield return new("wrench-out-of-calibration", $"{wrench.Code}: calibration was due {wrench.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a wrench in calibration.", "wrench");
-        if (wrench.LowInLb is { } low && wrench.HighInLb is { } high && !(torque.SettingInLb >= low && torque.SettingInLb <= high))
+        if (wrench is not { LowInLb: { } low, HighInLb: { } high })
+            yield return new("not-a-torque-wrench", $"{wrench.Code} has no torque range on file, so it is no torque wrench here. The maintenance office can enter its range.", "wrench");
+        else if (!(torque.SettingInLb >= low && torque.SettingInLb <= high))
             yield return new("wrench-out-of-range", $"A setting of {Words.Number(torque.SettingInLb, 1)} in·lb is outside {wrench.Code}'s range of {Words.Number(low)} to {Words.Number(high)} in·lb.", "settingInLb");
         if (!(torque.LeverIn > 0 && torque.LeverIn < 100) || !(torque.ExtensionIn >= 0 && torque.ExtensionIn < torque.LeverIn))
         {
             yield return new("value-out-of-range", "The lever must be longer than nothing, and the extension shorter than the lever.", "leverIn");
             yield break;
         }
+        if (torque.ExtensionIn > 0 && wrench.LeverIn is { } lever && Math.Abs(lever - torque.LeverIn) > 0.25)
+            yield return new("lever-does-not-match", $"{wrench.Code} has a lever of {Words.Number(lever)} in on file, not {Words.Number(torque.LeverIn)} in: with an extension the setting depends on it.", "leverIn");
         // Setting = T·L/(L + E·cos a): a straight extension makes the wrench read low.
         var atFastener = torque.SettingInLb * (torque.LeverIn + torque.ExtensionIn * Math.Cos(torque.ExtensionAngleDeg * Math.PI / 180)) / torque.LeverIn;
         if (!(Math.Abs(atFastener - torque.ReachedInLb) <= 0.02 * torque.ReachedInLb + 0.5))

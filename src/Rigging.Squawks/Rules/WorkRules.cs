@@ -8,12 +8,16 @@ static class WorkRules
     /// <summary>Front and rear bushing of one joint turn together; more apart than this is read as disagreeing. Common practice, no source.</summary>
     const double AgreeWithinDeg = 5;
 
+    static readonly BushingAngles NoAngles = new(null, null, null, null);
+
     public static IEnumerable<BrokenRule> Of(AsFound found, SquawkState state)
     {
         foreach (var eccentric in Eccentrics(state))
             if (found.Bushings.Of(eccentric) is not ({ }, { }))
                 yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as found, front and rear.", "bushings");
         foreach (var rule in Angles(found.Bushings, 180)) yield return rule;
+        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && MovesOthers(state) || found.Bushings == NoAngles))
+            yield return new("as-found-missing", "Say how it was found, before anything is moved.", "other");
     }
 
     public static IEnumerable<BrokenRule> Of(WorkDone done, SquawkState state, Facts facts)
@@ -26,25 +30,55 @@ static class WorkRules
             .. Angles(done.AsLeft, 180),
         ]) yield return rule;
 
-        if (done.Disturbed.Count == 0) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
+        if (done.Disturbed.Count == 0 || done.Disturbed.Any(string.IsNullOrWhiteSpace)) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
         if (!(done.ManHours > 0 && done.ManHours < 1000)) yield return new("value-out-of-range", $"Man hours {Words.Number(done.ManHours)} cannot be: wanted more than 0.", "manHours");
 
-        if (!Eccentrics(state).Any()) yield break;
-        if (state.AsFound is not { } found)
+        if (state.AsFound is not { } found || (MovesOthers(state) && string.IsNullOrWhiteSpace(found.Other)))
         {
-            yield return new("as-found-missing", "Nothing says how the bushings stood before they were turned. Record as found first; a late entry is welcome, and says that it is late.", "asFound");
+            yield return new("as-found-missing", "Nothing says how it was found before it was moved. A mechanic records as found first; a late entry is welcome, and says that it is late.", "asFound");
             yield break;
         }
-        foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
-        if (done.Resets.Count == 0) yield return new("resets-missing", "Turning the eccentric changes cable length: record cable tension and travel as checked again.", "resets");
+        if (MovesOthers(state))
+            foreach (var rule in Contents.Needed(done.OtherAsLeft, "as-left-missing", "otherAsLeft", "how it was left")) yield return rule;
+        if (state.Correction?.Moves.Any(move => move.Control.MovesIncidence()) == true)
+        {
+            foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
+            if (done.Resets.Count == 0) yield return new("resets-missing", "Moving the wing changes cable length: record cable tension and travel as checked again.", "resets");
+        }
+        if (state.Torques.Count < Eccentrics(state).Count() || (!state.TorqueSinceSigned && state.WorkDone is { } before && Turned(before.Fact.AsLeft, done.AsLeft).Any()))
+            yield return new("torque-missing", "A bolt was loosened and no torque application is on record for it since. The mechanic who torqued it records it.", "torques");
         foreach (var eccentric in Eccentrics(state))
-            foreach (var rule in Eccentric(eccentric, found, done, state, facts)) yield return rule;
+            foreach (var rule in Eccentric(eccentric, found, done, facts)) yield return rule;
+        foreach (var difference in Differences(found.Bushings, done.AsLeft, state).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
+            yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
     }
 
-    static IEnumerable<BrokenRule> Eccentric(Control eccentric, AsFound found, WorkDone done, SquawkState state, Facts facts)
+    /// <summary>Where what was found or left is not what the plan said.</summary>
+    static IEnumerable<string> Differences(BushingAngles found, BushingAngles left, SquawkState state)
+    {
+        foreach (var move in state.Correction?.Moves.Where(m => m.Control.IsEccentric()) ?? [])
+        {
+            if (move.FromDeg is { } from && found.Of(move.Control).Front is { } was && !Alike(was, from))
+                yield return $"The {Words.Of(move.Control)} was found at {Words.Degrees(was)}, the plan started from {Words.Degrees(from)}.";
+            if (move.ToDeg is { } to && left.Of(move.Control).Front is { } now && !Alike(now, to))
+                yield return $"The {Words.Of(move.Control)} is left at {Words.Degrees(now)}, the plan said {Words.Degrees(to)}.";
+        }
+        foreach (var other in Turned(found, left).Except(Eccentrics(state)))
+            yield return $"The {Words.Of(other)} is not left as it was found, and is not in the plan.";
+    }
+
+    static IEnumerable<Control> Turned(BushingAngles from, BushingAngles to) =>
+        ((Control[])[Control.LeftEccentric, Control.RightEccentric]).Where(control =>
+            (from.Of(control), to.Of(control)) is var ((front, rear), (frontNow, rearNow)) && !(Alike(front, frontNow) && Alike(rear, rearNow)));
+
+    static bool Alike(double? one, double? other) => one is not { } a || other is not { } b || Math.Abs(a - b) <= AgreeWithinDeg;
+
+    /// <summary>The plan touches something that no bushing angle describes.</summary>
+    static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
+
+    static IEnumerable<BrokenRule> Eccentric(Control eccentric, AsFound found, WorkDone done, Facts facts)
     {
         var name = Words.Of(eccentric);
-        var move = state.Correction!.Moves.First(m => m.Control == eccentric);
         if (Apart(found.Bushings.Of(eccentric)))
             yield return new("bushings-disagree", $"Front and rear bushing of the {name} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "asFound");
         if (done.AsLeft.Of(eccentric) is not ({ } front, { } rear))
@@ -56,10 +90,6 @@ static class WorkRules
             yield return new("bushings-disagree", $"Front and rear bushing of the {name} must be left alike: {Words.Degrees(front)} and {Words.Degrees(rear)} would bend the bolt.", "asLeft");
         if (facts.Airframe?.EccentricMaxAngleDeg is { } stop && (Math.Abs(front) > stop || Math.Abs(rear) > stop))
             yield return new("past-the-stop", $"The {name} is left past its stop at {Words.Degrees(stop)}.", "asLeft");
-        if (state.Torques.IsEmpty)
-            yield return new("torque-missing", "No torque application is on record since this work began.", "torques");
-        if (move.ToDeg is { } planned && Math.Abs(front - planned) > AgreeWithinDeg && string.IsNullOrWhiteSpace(done.DiffersBecause))
-            yield return new("differs-needs-reason", $"The {name} is left at {Words.Degrees(front)}, the plan said {Words.Degrees(planned)}. Write why; the inspector must accept it.", "differsBecause");
     }
 
     static IEnumerable<BrokenRule> Flags(WorkDone done)
@@ -88,5 +118,6 @@ static class WorkRules
 
     static IEnumerable<Control> Eccentrics(SquawkState state) => state.Correction?.Moves.Select(m => m.Control).Where(c => c.IsEccentric()).Distinct() ?? [];
 
-    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
+    /// <summary>Front and rear bushing of one joint too far apart to be one setting.</summary>
+    internal static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
 }

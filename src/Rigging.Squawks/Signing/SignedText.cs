@@ -65,7 +65,9 @@ public static partial class SignedText
         yield return $"Independent inspection: {(inspected.Passed ? "passed" : "FAILED")}.";
         if (state.WorkDone is { } work) yield return $"Disturbed: {string.Join("; ", work.Fact.Disturbed)}.";
         foreach (var o in inspected.Observations)
-            yield return $"{o.Input}: {o.Surface} seen to move {Words.Of(o.Seen)} (must move {Words.Of(o.Expected)}){(o.Seen == o.Expected ? "." : " — WRONG.")}";
+            yield return o.Seen == Seen.NotRecorded
+                ? $"{o.Input}: {o.Surface} not looked at (must move {Words.Of(o.Expected)})."
+                : $"{o.Input}: {o.Surface} seen to move {Words.Of(o.Seen)} (must move {Words.Of(o.Expected)}){(o.WrongWay ? " — WRONG." : ".")}";
         yield return $"Full travel at every flap setting: {YesNo(inspected.FullTravelAtEveryFlapSetting)}. Secured and locked: {YesNo(inspected.SecuredAndLocked)}. Nothing left behind: {YesNo(inspected.NothingLeftBehind)}.";
         if (state.WorkDone is { Fact.DiffersBecause: { } reason })
             yield return $"As left differs from the plan ({reason}): {(inspected.AcceptsDifference == true ? "accepted" : "not accepted")}.";
