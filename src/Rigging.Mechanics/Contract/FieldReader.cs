@@ -3,7 +3,7 @@ using System.Text.Json;
 
 namespace Rigging.Mechanics.Contract;
 
-/// <summary>The closed range of a number and its unit.</summary>
+/// <summary>The closed range of a number and its unit; no infinity and no NaN is within it.</summary>
 readonly record struct Within(double Low, double High, string Unit = "")
 {
     public bool Holds(double value) => value >= Low && value <= High;
@@ -152,7 +152,7 @@ sealed class FieldReader
 
     public double NumberOf(JsonElement element, string path, Within range)
     {
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out var value) && double.IsFinite(value) && range.Holds(value))
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out var value) && range.Holds(value))
             return value;
         Fault(path, JsonText.Seen(element), range.ToString());
         return double.NaN;
