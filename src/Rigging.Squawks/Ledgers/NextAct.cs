@@ -30,6 +30,7 @@ public sealed record NextAct(Type Kind, string Sentence, IReadOnlyList<Authority
         {
             null => new(typeof(VerdictGiven), "Judge the check flight.", [Authority.Mechanic, Authority.Inspector]),
             VerdictWord.Accepted => new(typeof(Closed), "Close the complaint.", [Authority.Inspector]),
+            VerdictWord.NotEnoughEvidence => new(typeof(CheckFlown), "Fly it again, with the fuel on each side measured, and log it; or open another round.", [Authority.Pilot]),
             _ => new(typeof(RoundOpened), "Open another round.", [Authority.Mechanic, Authority.Inspector]),
         },
         _ => null,

@@ -120,7 +120,7 @@ public sealed record SquawkState
                 RedFlagged = RedFlagged || inspected.Observations.Any(o => o.WrongWay),
             },
             Approved approved => this with { Approval = (approved, entry) },
-            CheckFlown flown => this with { CheckFlight = (flown, entry.By) },
+            CheckFlown flown => this with { CheckFlight = (flown, entry.By), Verdict = null },
             VerdictGiven verdict => this with { Verdict = verdict },
             RoundOpened => NewRound(),
             Waiting waiting => this with { Waiting = waiting },

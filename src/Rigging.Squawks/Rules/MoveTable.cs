@@ -44,6 +44,8 @@ public static class MoveTable
         Row<Inspected>([Stage.AwaitingInspection, Stage.AwaitingApproval, Stage.ApprovedPassengersBarred], [Authority.Inspector], Stage.AwaitingApproval, signed: true),
         Row<Approved>([Stage.AwaitingApproval], [Authority.Certifier], Stage.ApprovedPassengersBarred, signed: true),
         Row<CheckFlown>([Stage.ApprovedPassengersBarred], [Authority.Pilot], Stage.CheckFlightLogged, signed: true),
+        // Flown again where the first flight was not enough evidence.
+        Row<CheckFlown>([Stage.CheckFlightLogged], [Authority.Pilot], signed: true),
         Row<VerdictGiven>([Stage.CheckFlightLogged], Hangar),
         Row<Closed>([Stage.CheckFlightLogged], [Authority.Inspector], Stage.Closed, signed: true),
         Row<RoundOpened>([Stage.CheckFlightLogged], Hangar, Stage.InChecks),
