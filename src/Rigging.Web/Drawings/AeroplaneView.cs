@@ -6,7 +6,7 @@ namespace Rigging.Web.Drawings;
 public static class AeroplaneView
 {
     const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
-    static readonly Point Axis = new(240, 84);
+    static readonly Point Axis = new(240, 72);
 
     /// <summary>From the pilot's words alone: no figure is shown because none was given.</summary>
     public static Drawing FromWords(Side heavy) => Draw(
@@ -44,8 +44,8 @@ public static class AeroplaneView
             marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Numerals.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
             if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
         }
-        marks.Add(new Lettering(new(240, 190), note, Role.Muted, Align.Middle, Size: 13));
-        return new Drawing(480, 200, title, "from behind, looking forward", marks);
+        marks.Add(new Lettering(new(240, 194), note, Role.Muted, Align.Middle, Size: 13));
+        return new Drawing(480, 204, title, "from behind, looking forward", marks);
     }
 
     static IEnumerable<Mark> Level()
@@ -69,9 +69,10 @@ public static class AeroplaneView
 
     static IEnumerable<Mark> Aeroplane(double bank)
     {
-        Point At(double x, double y) => Axis.Plus(x, y).Turned(bank, Axis);
+        // The wing lies on the level line; the numbers below are measured from a line 18 under it.
+        Point At(double x, double y) => Axis.Plus(x, y + 18).Turned(bank, Axis);
         Outline Solid(Pen pen, params (double X, double Y)[] corners) => new([.. corners.Select(c => At(c.X, c.Y))], pen, Fill.Paper);
-        Outline Round(double x, double y, double halfWidth, double halfHeight, double power) => Turned(Shape.Rounded(Axis.Plus(x, y), halfWidth, halfHeight, power, Pen.Outline, Fill.Paper));
+        Outline Round(double x, double y, double halfWidth, double halfHeight, double power) => Turned(Shape.Rounded(Axis.Plus(x, y + 18), halfWidth, halfHeight, power, Pen.Outline, Fill.Paper));
         Outline Turned(Outline outline) => outline with { Points = [.. outline.Points.Select(p => p.Turned(bank, Axis))] };
         Pen Panel(int side) => bank != 0 && Math.Sign(bank) == side ? Pen.AsLeft : Pen.Outline;
 

@@ -5,7 +5,7 @@ namespace Rigging.Web.Tests.Drawings;
 
 public sealed class AeroplaneViewTests
 {
-    const double Middle = 240, LevelY = 84;
+    const double Middle = 240, LevelY = 72;
 
     static Outline HeavyPanel(Drawing drawing) => Assert.Single(drawing.Marks.OfType<Outline>(), mark => mark.Pen == Pen.AsLeft);
 

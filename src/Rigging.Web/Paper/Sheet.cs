@@ -1,0 +1,36 @@
+using NodaTime;
+using PdfSharp;
+
+namespace Rigging.Web.Paper;
+
+/// <summary>A paper's size: records on A4 or letter, what goes into the cockpit on A5 or half letter.</summary>
+public enum Stock { A4, Letter, A5, HalfLetter }
+
+/// <summary>
+/// One printed document. The subject names squawk and aircraft ("Squawk S-12 · Q-ABCD"); subject and hash stand on every page,
+/// so that a loose page still says what it belongs to. The hash is the head of the ledger the print was made from.
+/// </summary>
+public sealed record Sheet(string Title, string School, string Subject, string Hash, ZonedDateTime PrintedAt, IReadOnlyList<Block> Blocks, Stock Stock = Stock.A4)
+{
+    public byte[] ToPdf() => Press.Print(this);
+}
+
+/// <summary>One part of a sheet, set from top to bottom.</summary>
+public abstract record Block
+{
+    internal abstract void Set(Galley galley);
+}
+
+static class StockSizes
+{
+    // The library's own half letter is called Statement.
+    public static PageSize Page(this Stock stock) => stock switch
+    {
+        Stock.A4 => PageSize.A4,
+        Stock.Letter => PageSize.Letter,
+        Stock.A5 => PageSize.A5,
+        _ => PageSize.Statement,
+    };
+
+    public static bool IsSmall(this Stock stock) => stock is Stock.A5 or Stock.HalfLetter;
+}
