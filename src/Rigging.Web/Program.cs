@@ -1,3 +1,4 @@
+if (Microsoft.EntityFrameworkCore.EF.IsDesignTime) return;
 var builder = WebApplication.CreateBuilder(args);
 var app = builder.Build();
 app.Run();

@@ -24,6 +24,7 @@ public sealed class PrivateCluster : IAsyncDisposable
     readonly DataFolder? folder;
     readonly Process guard;
     readonly string socket;
+    bool stopped;
 
     PrivateCluster(DataFolder? folder, string files, string socket, Process guard)
     {
@@ -81,6 +82,9 @@ public sealed class PrivateCluster : IAsyncDisposable
     /// <summary>Stops the server in good order.</summary>
     public async ValueTask DisposeAsync()
     {
+        if (stopped)
+            return;
+        stopped = true;
         NpgsqlConnection.ClearAllPools();
         guard.StandardInput.Close();
         await guard.WaitForExitAsync(CancellationToken.None);

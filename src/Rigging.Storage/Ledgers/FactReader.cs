@@ -1,0 +1,84 @@
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.RuleSets;
+using Rigging.Storage.School;
+using Rigging.Storage.Tools;
+
+namespace Rigging.Storage.Ledgers;
+
+/// <summary>Reads what the rules rest on from the registers, in the caller's transaction.</summary>
+static class FactReader
+{
+    static readonly string[] RigidBracing = ["single-strut-at-front-spar", "cantilever"];
+
+    static readonly Stage[] OpenStages = [.. Enum.GetValues<Stage>().Where(stage => stage.IsOpen())];
+
+    // Exact by definition: 1 lbf = 4.4482216152605 N, 1 in = 0.0254 m.
+    const double NewtonMetresPerInchPound = 4.4482216152605 * 0.0254;
+
+    /// <summary>Null when the person is not in the register.</summary>
+    /// <param name="squawk">The squawk asked about; null when it is yet to be opened.</param>
+    public static async Task<Facts?> Read(
+        RiggingDb db, InstallationRow installation, AircraftId aircraft, SquawkId? squawk, PersonId who, Instant now, CancellationToken ct)
+    {
+        if (await Person(db, who, ct) is not { } person)
+            return null;
+        var tools = await db.Tools.AsNoTracking().ToListAsync(ct);
+        var others = await db.Squawks.AsNoTracking()
+            .Where(row => row.AircraftId == aircraft && OpenStages.Contains(row.Stage))
+            .OrderBy(row => row.Number)
+            .Select(row => new OtherSquawk(row.Id, row.Number, row.FlightStatus))
+            .ToListAsync(ct);
+        var onFile = await db.Aircraft.AsNoTracking()
+            .Where(row => row.Id == aircraft)
+            .Join(db.Airframes, row => new { Id = row.AirframeId, Version = row.AirframeVersion }, airframe => new { airframe.Id, airframe.Version },
+                (row, airframe) => new { row.TotalTimeTenths, airframe.Id, airframe.Version, airframe.Json })
+            .SingleOrDefaultAsync(ct);
+        return new(
+            now,
+            now.InZone(DateTimeZoneProviders.Tzdb[installation.TimeZone]).Date,
+            person,
+            RuleSet.Shipped[installation.RuleSet],
+            tools.Select(ToTool).ToDictionary(tool => tool.Id),
+            [.. others.Where(other => other.Id != squawk)],
+            onFile is null ? null : Airframe(onFile.Id, onFile.Version, onFile.Json),
+            onFile is null ? null : onFile.TotalTimeTenths / 10.0);
+    }
+
+    public static async Task<Person?> Person(RiggingDb db, PersonId who, CancellationToken ct) =>
+        await db.People.AsNoTracking()
+            .Include(row => row.Authorities)
+            .Include(row => row.Certificates.OrderBy(certificate => certificate.Id))
+            .SingleOrDefaultAsync(row => row.Id == who, ct) is { } row
+            ? new(row.Id,
+                [.. row.Authorities.Select(held => held.Authority).Order()],
+                [.. row.Certificates.Select(held => new Certificate(held.Id, held.Kind, held.ValidUntil))])
+            : null;
+
+    static Tool ToTool(ToolRow row)
+    {
+        double? inchPoundsPerUnit = row.RangeUnit switch
+        {
+            "lbf.in" => 1,
+            "lbf.ft" => 12,
+            "N.m" => 1 / NewtonMetresPerInchPound,
+            _ => null,
+        };
+        return new(row.Id, row.Code, row.Description, row.CalibrationDue,
+            row.RangeMin * inchPoundsPerUnit, row.FullScale * inchPoundsPerUnit, row.LeverLengthIn);
+    }
+
+    static AirframeOnFile Airframe(string id, int version, string json)
+    {
+        using var file = JsonDocument.Parse(json);
+        var stop = file.RootElement.GetProperty("eccentric") is { ValueKind: JsonValueKind.Object } eccentric
+            ? eccentric.GetProperty("maxAngleDeg").GetDouble()
+            : (double?)null;
+        var bracing = file.RootElement.GetProperty("wing").GetProperty("bracing").GetString();
+        return new(id, version, stop, RigidBracing.Contains(bracing), json);
+    }
+}

@@ -1,0 +1,140 @@
+using System.Data;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using NodaTime;
+using Npgsql;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Storage.Notices;
+
+namespace Rigging.Storage.Ledgers;
+
+/// <summary>Reads and extends ledgers. Nothing else writes entries.</summary>
+/// <remarks>
+/// An append is one transaction: the aircraft's squawks are locked, the registers read, the rules asked,
+/// then entry, projection and notices written together, or nothing at all.
+/// </remarks>
+public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock clock)
+{
+    /// <summary>Every listener of <see cref="LedgerListener"/> hears a squawk's id here.</summary>
+    public const string Channel = "rigging";
+
+    // Any constant will do, as long as everybody who gives out numbers takes the same.
+    const long NumberLock = 0x5155_4157_4b;
+
+    /// <summary>Null when there is no such squawk.</summary>
+    public async Task<Ledger?> Load(SquawkId id, CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var entries = await Sealed(db, id, ct);
+        return entries.Count == 0 ? null : Open(id, entries);
+    }
+
+    /// <summary>The ledger as it stands and what the rules would rest on for this person now: what a page asks before it offers a step.</summary>
+    public async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        await using var snapshot = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
+        var entries = await Sealed(db, id, ct);
+        if (entries.Count == 0)
+            return null;
+        var ledger = Open(id, entries);
+        var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
+        var facts = await FactReader.Read(db, installation, ledger.State.Report!.Aircraft, id, who, clock.GetCurrentInstant(), ct);
+        return facts is null ? null : (ledger, facts);
+    }
+
+    /// <summary>Files a report: opens a squawk and gives it the school's next number.</summary>
+    public async Task<Outcome> File(PersonId who, Reported report, CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        await using var transaction = await db.Database.BeginTransactionAsync(ct);
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({NumberLock})", ct);
+        if (!await db.Aircraft.AnyAsync(row => row.Id == report.Aircraft, ct))
+            return new Outcome.Refused("aircraft-unknown", "This aircraft is not in the fleet; choose one that is.", "aircraft");
+
+        var number = (await db.Squawks.MaxAsync(row => (int?)row.Number, ct) ?? 0) + 1;
+        var ledger = Ledger.Empty(SquawkId.Next());
+        var place = new Place(db, transaction, ledger, Chain.Root, null, report.Aircraft);
+        return await Write(place, who, report with { Number = number }, null, ct);
+    }
+
+    /// <summary>Adds an entry, if the ledger still has the length the page saw and the rules allow it.</summary>
+    public async Task<Outcome> Append(SquawkId id, int lengthSeen, PersonId who, Fact fact, Affirmation? affirmation, CancellationToken ct)
+    {
+        try
+        {
+            await using var db = await databases.CreateDbContextAsync(ct);
+            await using var transaction = await db.Database.BeginTransactionAsync(ct);
+            if (await Lock(db, id, ct) is not { } row)
+                return new Outcome.Unknown();
+            var entries = await Sealed(db, id, ct);
+            var ledger = Open(id, entries);
+            if (ledger.Length != lengthSeen)
+                return Stale(ledger, lengthSeen);
+            var place = new Place(db, transaction, ledger, entries[^1].Hash, row, row.AircraftId);
+            return await Write(place, who, fact, affirmation, ct);
+        }
+        catch (DbUpdateException error) when (error.InnerException is PostgresException
+        {
+            SqlState: PostgresErrorCodes.UniqueViolation, ConstraintName: EntryTable.Key,
+        })
+        {
+            return Stale((await Load(id, ct))!, lengthSeen);
+        }
+    }
+
+    /// <param name="Head">Hash of the last entry, or the chain's root.</param>
+    /// <param name="Row">Null when the squawk is yet to be opened.</param>
+    sealed record Place(RiggingDb Db, IDbContextTransaction Transaction, Ledger Ledger, byte[] Head, SquawkRow? Row, AircraftId Aircraft);
+
+    async Task<Outcome> Write(Place place, PersonId who, Fact fact, Affirmation? affirmation, CancellationToken ct)
+    {
+        var (db, transaction, ledger, head, row, aircraft) = place;
+        var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
+        var facts = await FactReader.Read(db, installation, aircraft, ledger.Id, who, clock.GetCurrentInstant(), ct);
+        if (facts is null)
+            return new Outcome.Refused("person-unknown", "You are not in the school's register; the maintenance office can enter you.");
+        facts = facts with { Affirmation = affirmation };
+
+        switch (Squawk.Decide(ledger, fact, facts))
+        {
+            case Decision.Refused refused:
+                return new Outcome.Refused(refused.Broken);
+
+            case Decision.Accepted { Entry: var entry }:
+                var link = Chain.Seal(head, installation.Id, ledger.Id, entry);
+                var grown = ledger.With(entry);
+                db.Entries.Add(EntryRow.Of(link));
+                if (row is null)
+                    db.Squawks.Add(SquawkRow.Of(grown, link.Hash));
+                else
+                    row.Show(grown, link.Hash);
+                db.Notices.AddRange(await NoticeWriter.Write(db, ledger, grown, facts, ct));
+                await db.SaveChangesAsync(ct);
+                await db.Database.ExecuteSqlAsync($"select pg_notify({Channel}, {ledger.Id.Value.ToString()})", ct);
+                await transaction.CommitAsync(ct);
+                return new Outcome.Appended(grown, entry);
+
+            case var other:
+                throw new InvalidOperationException($"A decision of kind {other.GetType().Name} is not known here.");
+        }
+    }
+
+    // All of the aircraft's squawks, in one order: what the others allow must not change under the decision, and no two appends can deadlock.
+    static async Task<SquawkRow?> Lock(RiggingDb db, SquawkId id, CancellationToken ct)
+    {
+        var rows = await db.Squawks.FromSql(
+            $"select * from squawk where aircraft_id = (select aircraft_id from squawk where id = {id.Value}) order by id for update").ToListAsync(ct);
+        return rows.Find(row => row.Id == id);
+    }
+
+    static async Task<List<SealedEntry>> Sealed(RiggingDb db, SquawkId id, CancellationToken ct) =>
+        [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())];
+
+    static Ledger Open(SquawkId id, List<SealedEntry> entries) => new(id, entries.Select(entry => entry.Open()));
+
+    static Outcome.Stale Stale(Ledger ledger, int lengthSeen) => new(ledger, [.. ledger.Entries.Skip(lengthSeen)]);
+}

@@ -1,0 +1,85 @@
+using Npgsql;
+using Rigging.Storage.Database;
+using Rigging.Storage.Tests.Ledgers;
+
+namespace Rigging.Storage.Tests.Database;
+
+/// <summary>The database itself keeps the application from changing entries, whatever a bug or an intruder in it tries.</summary>
+public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassFixture<AppendOnlyTests.OneLedger>
+{
+    readonly SchoolHouse school = fixture.School;
+
+    /// <summary>Shared: every test shows that it changed nothing.</summary>
+    public sealed class OneLedger(Postgres postgres) : IAsyncLifetime
+    {
+        public SchoolHouse School { get; } = new(postgres);
+
+        public async ValueTask InitializeAsync()
+        {
+            await School.InitializeAsync();
+            await School.Walk((School.Mechanic, SchoolHouse.Call));
+        }
+
+        public ValueTask DisposeAsync() => School.DisposeAsync();
+    }
+
+    [Theory]
+    [InlineData("update ledger_entry set payload = payload")]
+    [InlineData("update ledger_entry set recorded_at = now()")]
+    [InlineData("delete from ledger_entry")]
+    [InlineData("truncate ledger_entry")]
+    [InlineData("drop table ledger_entry")]
+    [InlineData("alter table ledger_entry drop column hash")]
+    [InlineData("alter table ledger_entry disable trigger all")]
+    [InlineData("alter table ledger_entry disable trigger ledger_entry_append_only")]
+    [InlineData("drop trigger ledger_entry_append_only on ledger_entry")]
+    [InlineData("create or replace function ledger_entry_append_only() returns trigger language plpgsql as 'begin return old; end'")]
+    [InlineData("create trigger mine before insert on ledger_entry for each row execute function ledger_entry_append_only()")]
+    [InlineData("create rule mine as on insert to ledger_entry do instead nothing")]
+    [InlineData("create table public.ledger_entry_2 (like ledger_entry)")]
+    [InlineData("set session_replication_role = replica")]
+    [InlineData("set role rigging_owner")]
+    [InlineData("grant update on ledger_entry to rigging_app; update ledger_entry set kind = kind")]
+    [InlineData("alter role rigging_app superuser")]
+    [InlineData("insert into ledger_entry select squawk_id, sequence, kind, version, payload, previous_hash, hash from ledger_entry on conflict (squawk_id, sequence) do update set kind = 'changed'")]
+    [InlineData("delete from \"__EFMigrationsHistory\"")]
+    public async Task The_application_may_not(string sql)
+    {
+        var before = await Fingerprint();
+
+        var refused = await Assert.ThrowsAsync<PostgresException>(() => Postgres.Execute(school.Database.App, sql));
+
+        // 42501: insufficient privilege.
+        Assert.Equal("42501", refused.SqlState);
+        Assert.Equal(before, await Fingerprint());
+    }
+
+    [Theory]
+    [InlineData("update ledger_entry set kind = kind")]
+    [InlineData("delete from ledger_entry")]
+    [InlineData("truncate ledger_entry")]
+    public async Task Even_the_owner_does_not_do_it_by_a_slip_of_the_hand(string sql)
+    {
+        var before = await Fingerprint();
+
+        await Assert.ThrowsAsync<PostgresException>(() => Postgres.Execute(school.Database.Owner, sql));
+
+        Assert.Equal(before, await Fingerprint());
+    }
+
+    [Fact]
+    public async Task The_application_owns_nothing_and_is_no_superuser()
+    {
+        Assert.Equal(0L, await Postgres.Ask(school.Database.App, "select count(*) from pg_class join pg_roles r on r.oid = relowner where rolname = current_user"));
+        Assert.Equal(false, await Postgres.Ask(school.Database.App,
+            "select rolsuper or rolcreaterole or rolcreatedb or rolbypassrls or rolreplication from pg_roles where rolname = current_user"));
+        Assert.Equal(false, await Postgres.Ask(school.Database.App, $"select pg_has_role('{DatabaseSetup.Owner}', 'member')"));
+    }
+
+    [Fact]
+    public async Task The_owner_is_no_superuser_and_cannot_sign_in() =>
+        Assert.Equal(false, await Postgres.Ask(school.Database.App, $"select rolsuper or rolcanlogin from pg_roles where rolname = '{DatabaseSetup.Owner}'"));
+
+    async Task<object?> Fingerprint() =>
+        await Postgres.Ask(school.Database.Admin, "select string_agg(md5(e::text), ',' order by squawk_id, sequence) from ledger_entry e");
+}

@@ -1,0 +1,117 @@
+using Microsoft.EntityFrameworkCore;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Storage.Ledgers;
+
+namespace Rigging.Storage.Tests.Ledgers;
+
+public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
+{
+    readonly SchoolHouse school = new(postgres);
+    Ledger ledger = null!;
+
+    static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    public async ValueTask InitializeAsync()
+    {
+        await school.InitializeAsync();
+        await school.Walk();
+        ledger = await school.Walk((school.Mechanic, SchoolHouse.Call), (school.Pilot, new Noted("It did it again.", null)));
+    }
+
+    public ValueTask DisposeAsync() => school.DisposeAsync();
+
+    [Fact]
+    public async Task Untouched_ledgers_verify()
+    {
+        var (ledgers, faults) = await school.Audit.Verify(Ct);
+
+        Assert.Equal(2, ledgers);
+        Assert.Empty(faults);
+    }
+
+    // One byte of each thing that is hashed, changed by someone who owns the database.
+    [Theory]
+    [InlineData("payload = overlay(payload placing ' ' from 1 for 0)")]
+    [InlineData("payload = replace(payload, 'Mild', 'mild')")]
+    [InlineData("kind = 'note'")]
+    [InlineData("version = 2")]
+    [InlineData("previous_hash = set_byte(previous_hash, 0, get_byte(previous_hash, 0) # 1)")]
+    [InlineData("hash = set_byte(hash, 31, get_byte(hash, 31) # 1)")]
+    public async Task One_byte_changed_by_the_owner_breaks_the_chain_and_names_the_entry(string change)
+    {
+        await AsOwner($"update ledger_entry set {change} where squawk_id = '{ledger.Id}' and sequence = 2");
+
+        var (_, faults) = await school.Audit.Verify(Ct);
+
+        var fault = Assert.Single(faults);
+        Assert.Equal((ledger.Id, 2, 2), (fault.Squawk, fault.Number, fault.Sequence));
+        Assert.StartsWith("S-2, entry 2: ", fault.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("delete from ledger_entry where squawk_id = '{0}' and sequence = 1", 1)]
+    [InlineData("delete from ledger_entry where squawk_id = '{0}' and sequence = 2", 2)]
+    [InlineData("delete from ledger_entry where squawk_id = '{0}' and sequence = 3", 3)]
+    [InlineData("delete from ledger_entry where squawk_id = '{0}'", 1)]
+    public async Task A_removed_entry_is_missed(string sql, int sequence)
+    {
+        await AsOwner(string.Format(null, sql, ledger.Id));
+
+        var fault = Assert.Single((await school.Audit.Verify(Ct)).Faults);
+
+        Assert.Equal((ledger.Id, sequence), (fault.Squawk, fault.Sequence));
+    }
+
+    [Fact]
+    public async Task An_entry_of_another_squawk_does_not_fit()
+    {
+        await AsOwner($"update ledger_entry set squawk_id = '{ledger.Id}', sequence = 4 where squawk_id <> '{ledger.Id}'");
+
+        var faults = (await school.Audit.Verify(Ct)).Faults;
+
+        Assert.Contains(faults, fault => fault.Squawk == ledger.Id && fault.Sequence == 4);
+    }
+
+    [Fact]
+    public async Task Every_projection_is_the_fold_of_its_ledger()
+    {
+        await school.Walk((school.Mechanic, new Called(Call.MayFlyWithLimits, "Until the weekend.", "No solo students.")));
+
+        await using var db = school.CreateDbContext();
+        foreach (var row in await db.Squawks.AsNoTracking().ToListAsync(Ct))
+        {
+            var folded = SquawkRow.Of((await school.Ledgers.Load(row.Id, Ct))!, row.HeadHash);
+            Assert.Equivalent(folded, row, strict: true);
+        }
+    }
+
+    [Fact]
+    public async Task Rebuilding_restores_every_projection()
+    {
+        var before = await Projections();
+        await Postgres.Execute(school.Database.Admin, "update squawk set stage = 'closed', summary = '', length = 9 where number = 1; delete from squawk where number = 2");
+
+        var (written, faults) = await school.Audit.Rebuild(Ct);
+
+        Assert.Equal(2, written);
+        Assert.Empty(faults);
+        Assert.Equal(before, await Projections());
+        Assert.Empty((await school.Audit.Verify(Ct)).Faults);
+    }
+
+    [Fact]
+    public async Task A_ledger_that_cannot_be_read_is_named_and_the_others_are_rebuilt()
+    {
+        await AsOwner($"update ledger_entry set payload = '[]' where squawk_id = '{ledger.Id}' and sequence = 2");
+
+        var (written, faults) = await school.Audit.Rebuild(Ct);
+
+        Assert.Equal(1, written);
+        Assert.Equal(2, Assert.Single(faults).Sequence);
+    }
+
+    Task AsOwner(string sql) => Postgres.Execute(school.Database.Owner, $"alter table ledger_entry disable trigger ledger_entry_append_only; {sql}");
+
+    Task<object?> Projections() => Postgres.Ask(school.Database.Admin, "select string_agg(s::text, ';' order by number) from squawk s");
+}
