@@ -1,0 +1,56 @@
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
+using Rigging.Storage;
+
+namespace Rigging.Web.Desk;
+
+/// <summary>What a person has typed and not yet sent, by key. A draft belongs to one person and is nobody else's to read.</summary>
+public sealed class Drafts(IDbContextFactory<RiggingDb> databases, IClock clock)
+{
+    public const int MaxKeyLength = 120;
+    public const int MaxLength = 64 * 1024;
+
+    public async Task<string?> Load(PersonId person, string key, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return await db.Drafts.Where(draft => draft.PersonId == person && draft.Key == key).Select(draft => draft.Json).SingleOrDefaultAsync(ct);
+    }
+
+    public async Task Save(PersonId person, string key, string json, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var now = clock.GetCurrentInstant();
+        // One statement: two tabs that save at once both succeed, the later one stays.
+        await db.Database.ExecuteSqlAsync($"""
+            insert into draft (person_id, key, json, updated_at) values ({person.Value}, {key}, {json}, {now})
+            on conflict (person_id, key) do update set json = excluded.json, updated_at = excluded.updated_at
+            """, ct);
+    }
+
+    public async Task Drop(PersonId person, string key, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        await db.Drafts.Where(draft => draft.PersonId == person && draft.Key == key).ExecuteDeleteAsync(ct);
+    }
+
+    /// <summary>The fact that a step page has prepared for signing.</summary>
+    public Task SaveFact(PersonId person, int squawk, Fact fact, CancellationToken ct = default) =>
+        Save(person, SigningKey(squawk, EntryCodec.KindOf(fact)), EntryCodec.WriteFact(fact), ct);
+
+    public async Task<Fact?> LoadFact(PersonId person, int squawk, string kind, CancellationToken ct = default)
+    {
+        try
+        {
+            return await Load(person, SigningKey(squawk, kind), ct) is { } json ? EntryCodec.ReadFact(kind, json) : null;
+        }
+        catch (JsonException)
+        {
+            return null;   // prepared by another version of the program: the step page prepares it again
+        }
+    }
+
+    public static string SigningKey(int squawk, string kind) => $"sign:{squawk}:{kind}";
+}

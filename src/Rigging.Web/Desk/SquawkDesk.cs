@@ -1,0 +1,48 @@
+using Microsoft.EntityFrameworkCore;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.Signing;
+using Rigging.Storage;
+using Rigging.Storage.Ledgers;
+
+namespace Rigging.Web.Desk;
+
+/// <summary>What every squawk page does: open the file, ask, add an entry, sign. The rules are asked inside the append, whatever the page thought.</summary>
+public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb> databases, Actor actor)
+{
+    /// <summary>Null when the school has no such squawk.</summary>
+    public async Task<SquawkFile?> Open(int number, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.AircraftId, squawk.HeadHash }).SingleOrDefaultAsync(ct);
+        if (row is null || await ledgers.Look(row.Id, await actor.Me(), ct) is not { } seen) return null;
+        var aircraft = await db.Aircraft.AsNoTracking().SingleAsync(a => a.Id == row.AircraftId, ct);
+        var airframe = await db.Airframes.AsNoTracking().Where(a => a.Id == aircraft.AirframeId && a.Version == aircraft.AirframeVersion).Select(a => a.Name).SingleOrDefaultAsync(ct);
+        return new(seen.Ledger, seen.Facts,
+            new(aircraft.Id, aircraft.Registration, aircraft.Serial, airframe ?? aircraft.AirframeId, aircraft.TotalTimeTenths / 10.0),
+            await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(row.HeadHash));
+    }
+
+    public async Task<Outcome> File(Reported report, CancellationToken ct = default) => await ledgers.File(await actor.Me(), report, ct);
+
+    /// <param name="lengthSeen">Number of entries on the page that was acted on.</param>
+    public async Task<Outcome> Append(SquawkId id, int lengthSeen, Fact fact, CancellationToken ct = default) =>
+        await ledgers.Append(id, lengthSeen, await actor.Me(), fact, null, ct);
+
+    /// <summary>The text to show above a signature, names in place, and its hashes.</summary>
+    public static TextToSign TextFor(SquawkFile file, Fact fact)
+    {
+        var text = Squawk.TextToSign(file.Ledger, fact, file.Facts);
+        var shown = file.Register.Render(text);
+        return new(shown, SignedText.Sha256(text), SignedText.Sha256(shown));
+    }
+
+    /// <summary>Adds a signed entry. Only the signature page calls this, after it has checked the password.</summary>
+    public async Task<Outcome> Sign(SquawkId id, int lengthSeen, Fact fact, Affirmation affirmation, CancellationToken ct = default) =>
+        await ledgers.Append(id, lengthSeen, await actor.Me(), fact, affirmation, ct);
+}
+
+/// <param name="Shown">As the person reads it.</param>
+/// <param name="TextSha256">Of the text with tokens: travels with the form, and is compared when it comes back.</param>
+public sealed record TextToSign(string Shown, string TextSha256, string ShownSha256);

@@ -1,0 +1,36 @@
+using NodaTime;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Web.Desk;
+
+/// <summary>Everything a squawk's page shows and asks, as one person sees it at one moment.</summary>
+/// <param name="HeadHash">Of the last entry, hexadecimal: printed on paper, so that paper and ledger can be compared.</param>
+public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircraft, Register Register, SchoolOnFile School, string HeadHash)
+{
+    public SquawkId Id => Ledger.Id;
+    public SquawkState State => Ledger.State;
+    public int Number => State.Report!.Number;
+
+    /// <summary>What the aircraft may do, over all its squawks.</summary>
+    public FlightStatus AircraftMay => State.FlightStatus > Facts.OthersAllow ? State.FlightStatus : Facts.OthersAllow;
+
+    public NextAct? Next => NextAct.Of(State);
+
+    /// <summary>What stands in the way of this person making such an entry now; empty when nothing does.</summary>
+    public IReadOnlyList<BrokenRule> WhatBlocks<T>() where T : Fact => Squawk.WhatBlocks<T>(Ledger, Facts);
+
+    public IReadOnlyList<BrokenRule> WhatBlocks(Type kind) => Squawk.WhatBlocks(kind, Ledger, Facts);
+
+    public string When(Instant instant) => School.When(instant);
+}
+
+public sealed record AircraftOnFile(AircraftId Id, string Registration, string Serial, string AirframeName, double TotalTimeH);
+
+public sealed record SchoolOnFile(string Name, DateTimeZone Zone, string RuleSet)
+{
+    /// <summary>A moment in the school's time zone, to the minute.</summary>
+    public string When(Instant instant) => instant.InZone(Zone).ToString("uuuu-MM-dd HH:mm", null);
+}

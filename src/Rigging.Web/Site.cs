@@ -1,0 +1,38 @@
+using MudBlazor.Services;
+using NodaTime;
+using Rigging.Web.Desk;
+using Rigging.Web.SignIn;
+using Rigging.Web.SignOff;
+
+namespace Rigging.Web;
+
+/// <summary>What the site is made of: its parts, and the order in which a request meets them.</summary>
+static class Site
+{
+    public static void AddParts(IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddMudServices();
+        services.AddHttpContextAccessor();
+        services.AddAntiforgery();
+        services.AddSignIn();
+        services.AddSingleton<IClock>(SystemClock.Instance);
+        services.AddScoped<Actor>();
+        services.AddScoped<SquawkDesk>();
+        services.AddScoped<Drafts>();
+        services.AddScoped<SignAct>();
+    }
+
+    public static void Map(WebApplication app)
+    {
+        app.UseForwardedHeaders();
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        app.MapDrafts();
+        app.MapSignOut();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+    }
+}
