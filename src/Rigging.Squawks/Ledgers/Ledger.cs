@@ -13,6 +13,8 @@ public sealed class Ledger
         State = Entries.Aggregate(SquawkState.Nothing, (state, entry) => state.With(entry));
     }
 
+    Ledger(SquawkId id, ImmutableArray<Entry> entries, SquawkState state) => (Id, Entries, State) = (id, entries, state);
+
     public static Ledger Empty(SquawkId id) => new(id, []);
 
     public SquawkId Id { get; }
@@ -23,5 +25,5 @@ public sealed class Ledger
 
     public SquawkState State { get; }
 
-    public Ledger With(Entry entry) => new(Id, Entries.Add(entry));
+    public Ledger With(Entry entry) => new(Id, Entries.Add(entry), State.With(entry));
 }
