@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Web.Drawings;
 
@@ -10,8 +11,8 @@ public sealed class SvgTests
     static readonly Drawing[] All =
     [
         AeroplaneView.FromWords(Side.Left), AeroplaneView.FromRate(0.8, 0.5, 1.1, 0.3),
-        EccentricView.Draw(Side.Left, Face.Rear, -15, 15, 75, "½ flat", new BushingSeen(true, true)),
-        EccentricView.Draw(Side.Left, Face.Rear, -15, 15, 75, "½ flat", null),
+        EccentricView.Draw(new(Side.Left, -15, 15, 75, 6, BushingIn.FuselageFitting, Spanwise.Inboard), Face.Rear),
+        EccentricView.Draw(new(Side.Left, 110, 15, 75, 6, null, null), Face.Rear),
         new Drawing(10, 10, "a < b & \"c\"", "here", [new Lettering(new(1, 1), "1 < 2 & 3")]),
     ];
 

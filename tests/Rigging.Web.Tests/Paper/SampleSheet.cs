@@ -1,4 +1,5 @@
 using NodaTime;
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Web.Drawings;
 using Rigging.Web.Paper;
@@ -19,7 +20,7 @@ static class SampleSheet
         new Facts([("Aircraft", "Q-ABCD, st2, serial 0417"), ("Total time", "3412.6 h"), ("Completed", "4 March 2026"), ("Complaint", "Left wing heavy, hands off: rolls left 4° in 10 s at 105 kt, ball centred")]),
         new Heading("What was done"),
         new Paragraph("Turned the eccentric bushing at the left rear-spar attachment ½ flat, trailing edge down, in accordance with the maintenance manual, section 57-20, revision 4. Wing supported at the strut, one side at a time; bolt loosened and not withdrawn. Predicted tendency before −0.80 °/s, after −0.10 ± 0.25 °/s (limit ≤ 0.30 °/s)."),
-        new Figure(EccentricView.Draw(Side.Left, Rigging.Web.Drawings.Face.Rear, -15, 15, 75, "½ flat", new BushingSeen(true, true))),
+        new Figure(EccentricView.Draw(new(Side.Left, -15, 15, 75, 6, BushingIn.FuselageFitting, Spanwise.Inboard), Face.Rear)),
         new Heading("Settings"),
         new Table([new("Setting", 3), new("As found", 1, Figures: true), new("As left", 1, Figures: true)],
             [["Left eccentric, front bushing", "−15°", "15°"], ["Left eccentric, rear bushing", "−15°", "15°"], ["Right eccentric, both bushings", "0°", "0°"], ["Left panel incidence against fuselage datum, measured at the root rib with the flaps up and the fuel level in both tanks", "1.38°", "1.49°"]]),
