@@ -61,7 +61,7 @@
       let why = "no connection";
       sending = new AbortController();
       try {
-        const token = form.elements.namedItem("__RequestVerificationToken");
+        const token = form.elements.namedItem("__RequestVerificationToken") ?? document.querySelector("input[name=__RequestVerificationToken]");
         const answer = await fetch(address, {
           method: "POST", keepalive: true, redirect: "manual", credentials: "same-origin", signal: sending.signal, body: JSON.stringify(kept.fields),
           headers: { "Content-Type": "application/json", "RequestVerificationToken": token ? token.value : "" }
