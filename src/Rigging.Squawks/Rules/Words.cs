@@ -2,6 +2,8 @@ using System.Globalization;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
+using Cause = Rigging.Mechanics.Contract.Cause;
+using Manoeuvre = Rigging.Mechanics.Contract.Manoeuvre;
 
 namespace Rigging.Squawks.Rules;
 
@@ -145,6 +147,93 @@ public static class Words
         Seen.Left => "left",
         Seen.Right => "right",
         _ => throw new ArgumentOutOfRangeException(nameof(seen)),
+    };
+
+    public static string Of(Side side) => side switch
+    {
+        Side.NotRecorded => "side not recorded",
+        Side.Left => "left",
+        Side.Right => "right",
+        Side.None => "neither side",
+        _ => throw new ArgumentOutOfRangeException(nameof(side)),
+    };
+
+    public static string Of(RollStrength strength) => strength switch
+    {
+        RollStrength.NotRecorded => "not recorded how fast",
+        RollStrength.Barely => "barely",
+        RollStrength.Slowly => "slowly",
+        RollStrength.Briskly => "briskly",
+        _ => throw new ArgumentOutOfRangeException(nameof(strength)),
+    };
+
+    public static string Of(Hands hands) => hands switch
+    {
+        Hands.NotRecorded => "hands not recorded",
+        Hands.Released => "hands off",
+        Hands.HeldNeutral => "wheel held at neutral",
+        Hands.HoldingLevel => "held level by hand",
+        _ => throw new ArgumentOutOfRangeException(nameof(hands)),
+    };
+
+    public static string Of(Feet feet) => feet switch
+    {
+        Feet.NotRecorded => "feet not recorded",
+        Feet.Off => "feet off",
+        Feet.BallCentred => "feet keeping the ball centred",
+        Feet.OnPedals => "feet on the pedals",
+        _ => throw new ArgumentOutOfRangeException(nameof(feet)),
+    };
+
+    public static string Of(FuelMethod method) => method switch
+    {
+        FuelMethod.NotKnown => "not known",
+        FuelMethod.Gauge => "read off the gauges",
+        FuelMethod.Dip => "dipped",
+        FuelMethod.Totaliser => "by the totaliser",
+        _ => throw new ArgumentOutOfRangeException(nameof(method)),
+    };
+
+    public static string Of(Lubrication lubrication) => lubrication switch
+    {
+        Lubrication.Dry => "dry",
+        Lubrication.Lubricated => "lubricated",
+        _ => throw new ArgumentOutOfRangeException(nameof(lubrication)),
+    };
+
+    public static string Of(TurnedPart turned) => turned switch
+    {
+        TurnedPart.Nut => "nut turned",
+        TurnedPart.BoltHead => "bolt head turned",
+        _ => throw new ArgumentOutOfRangeException(nameof(turned)),
+    };
+
+    public static string Of(Cause cause) => cause switch
+    {
+        Cause.FuelAndLoading => "fuel and loading",
+        Cause.PanelIncidenceDifference => "panel incidence",
+        Cause.TipIncidenceDifference => "tip incidence",
+        Cause.FlapDifference => "flap difference",
+        Cause.ContourOrFairing => "contour or fairing",
+        Cause.AileronFloat => "aileron float",
+        Cause.AileronNeutralOffset => "aileron neutral offset",
+        Cause.RudderOrFinOffset => "rudder or fin offset",
+        Cause.Slipstream => "slipstream",
+        Cause.ControlFriction => "control friction",
+        Cause.InstrumentMisalignment => "ball or horizon out of true",
+        Cause.DamageOrMisassembly => "damage or misassembly",
+        _ => throw new ArgumentOutOfRangeException(nameof(cause)),
+    };
+
+    public static string Of(Manoeuvre manoeuvre) => manoeuvre switch
+    {
+        Manoeuvre.ReleaseAll => "everything let go",
+        Manoeuvre.ReleaseWheel => "wheel let go, feet keeping the ball centred",
+        Manoeuvre.HoldNeutral => "wheel held at neutral, feet keeping the ball centred",
+        Manoeuvre.HoldLevel => "wings held level with the wheel, feet off",
+        Manoeuvre.HoldStraight => "wings level and ball centred, both held",
+        Manoeuvre.BalanceFuel => "fuel burnt off one side until it flies level",
+        _ => throw new ArgumentOutOfRangeException(nameof(manoeuvre)),
     };
 
     public static string Any(IEnumerable<Authority> authorities) => string.Join(" or ", authorities.Select(Of));

@@ -47,18 +47,31 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     }
 
     /// <summary>Files a report: opens a squawk and gives it the school's next number.</summary>
-    public async Task<Outcome> File(PersonId who, Reported report, CancellationToken ct)
+    public Task<Outcome> File(PersonId who, Reported report, CancellationToken ct) => File(who, SquawkId.Next(), report, ct);
+
+    /// <summary>Files a report under an id that travelled with the form: sent twice, it is stored once, and the second sending is answered like the first.</summary>
+    public async Task<Outcome> File(PersonId who, SquawkId id, Reported report, CancellationToken ct)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({NumberLock})", ct);
+        if (await Sealed(db, id, ct) is { Count: > 0 } filed)
+            return SentAgain(Open(id, filed), who, report);
         if (!await db.Aircraft.AnyAsync(row => row.Id == report.Aircraft, ct))
             return new Outcome.Refused("aircraft-unknown", "This aircraft is not in the fleet; choose one that is.", "aircraft");
 
         var number = (await db.Squawks.MaxAsync(row => (int?)row.Number, ct) ?? 0) + 1;
-        var ledger = Ledger.Empty(SquawkId.Next());
+        var ledger = Ledger.Empty(id);
         var place = new Place(db, transaction, ledger, Chain.Root, null, report.Aircraft);
         return await Write(place, who, report with { Number = number }, null, ct);
+    }
+
+    static Outcome SentAgain(Ledger ledger, PersonId who, Reported report)
+    {
+        var (number, first) = (ledger.State.Report!.Number, ledger.Entries[0]);
+        return first.By == who && EntryCodec.WriteFact(first.Fact) == EntryCodec.WriteFact(report with { Number = number })
+            ? new Outcome.Appended(ledger, first)
+            : new Outcome.Refused("already-filed", $"This form was filed before, as S-{number}, and what it says now differs. Add what is new to S-{number} as a note, or start a new report.");
     }
 
     /// <summary>Adds an entry, if the ledger still has the length the page saw and the rules allow it.</summary>

@@ -24,7 +24,8 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
             await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(row.HeadHash));
     }
 
-    public async Task<Outcome> File(Reported report, CancellationToken ct = default) => await ledgers.File(await actor.Me(), report, ct);
+    /// <param name="id">Made with the form: sent twice, the report is stored once.</param>
+    public async Task<Outcome> File(SquawkId id, Reported report, CancellationToken ct = default) => await ledgers.File(await actor.Me(), id, report, ct);
 
     /// <param name="lengthSeen">Number of entries on the page that was acted on.</param>
     public async Task<Outcome> Append(SquawkId id, int lengthSeen, Fact fact, CancellationToken ct = default) =>

@@ -1,6 +1,6 @@
 // Keeps what a person types. Any <form data-draft="KEY"> is posted to /drafts/KEY as JSON shortly after each change;
 // without a connection (or after the sign-in expired) it stays in this browser until it can be sent.
-// A page that has taken the form in carries data-draft-done="KEY", which clears the browser's copy.
+// A page that has taken the form in carries data-draft-done="KEY", or has done=KEY in its address, which clears the browser's copy.
 (() => {
   "use strict";
   const PAUSE_MS = 800, RETRY_MS = 15000, KEEP_DAYS = 14;
@@ -43,6 +43,9 @@
       else if (field.multiple) for (const option of field.options) option.selected = Array.isArray(value) && value.includes(option.value);
       else field.value = value;
     }
+    // What came back must be in sight.
+    for (const part of form.querySelectorAll("details"))
+      if ([...part.querySelectorAll("input, select, textarea")].some(field => field.type === "radio" || field.type === "checkbox" ? field.checked : field.value)) part.open = true;
   };
 
   const keepDraftOf = form => {
@@ -114,5 +117,6 @@
   };
 
   for (const done of document.querySelectorAll("[data-draft-done]")) device.drop(done.dataset.draftDone);
+  for (const done of new URLSearchParams(location.search).getAll("done")) device.drop(done);
   for (const form of document.querySelectorAll("form[data-draft]")) keepDraftOf(form);
 })();

@@ -76,6 +76,32 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_form_sent_twice_at_the_same_moment_is_one_squawk()
+    {
+        var id = SquawkId.Next();
+
+        var outcomes = await Task.WhenAll(Enumerable.Range(1, 4).Select(_ => school.Ledgers.File(school.Pilot, id, school.Report(), Ct)));
+
+        Assert.All(outcomes, outcome => Assert.Equal(1, Assert.IsType<Outcome.Appended>(outcome).Ledger.State.Report!.Number));
+        Assert.Equal(1, await Entries(id));
+    }
+
+    [Fact]
+    public async Task A_form_sent_again_with_other_words_is_refused_and_names_the_squawk()
+    {
+        var id = SquawkId.Next();
+        await school.Ledgers.File(school.Pilot, id, school.Report(), Ct);
+
+        var again = Assert.IsType<Outcome.Refused>(await school.Ledgers.File(school.Pilot, id, school.Report("Rolls left, and the ball is out."), Ct));
+        var others = Assert.IsType<Outcome.Refused>(await school.Ledgers.File(school.Mechanic, id, school.Report(), Ct));
+
+        Assert.Equal("already-filed", again.Broken[0].Code);
+        Assert.Contains("S-1", again.Broken[0].Sentence, StringComparison.Ordinal);
+        Assert.Equal("already-filed", others.Broken[0].Code);
+        Assert.Equal(1, await Entries(id));
+    }
+
+    [Fact]
     public async Task Reports_filed_at_the_same_moment_get_numbers_without_a_gap()
     {
         var outcomes = await Task.WhenAll(Enumerable.Range(1, 8).Select(_ => school.Ledgers.File(school.Pilot, school.Report(), Ct)));

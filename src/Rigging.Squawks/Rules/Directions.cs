@@ -1,0 +1,38 @@
+namespace Rigging.Squawks.Rules;
+
+/// <summary>Signed numbers as people say them: a size and the side it goes to. Signs as everywhere: right, right wing down, trailing edge down positive.</summary>
+public static class Directions
+{
+    /// <summary>Between a number and its unit: narrow, and no line breaks there.</summary>
+    public const string Space = "\u202F";
+
+    public static string Bank(double deg) => Sided(deg, "°", "left wing down", "right wing down", "wings level");
+
+    public static string RollRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "left wing down", "right wing down", "no roll");
+
+    public static string HeadingRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "to the left", "to the right", "heading steady");
+
+    public static string HeadingChange(double deg) => Sided(deg, "°", "to the left", "to the right", "heading unchanged");
+
+    /// <summary>Slip ball, widths.</summary>
+    public static string Ball(double widths) => Sided(widths, $"{Space}{(Math.Abs(widths) is > 0 and <= 1 ? "width" : "widths")}", "left of centre", "right of centre", "centred");
+
+    public static string Wheel(double deg) => Sided(deg, "°", "to the left", "to the right", "centred");
+
+    public static string TrailingEdge(double deg) => Sided(deg, "°", "trailing edge up", "trailing edge down", "neutral");
+
+    /// <summary>A rudder's angle or its tab's: trailing edge left positive, as in stability reports.</summary>
+    public static string RudderTrailingEdge(double deg) => Sided(deg, "°", "trailing edge right", "trailing edge left", "in line");
+
+    /// <summary>A difference right minus left, such as "right flap 0.1° lower".</summary>
+    /// <param name="part">Flap, panel, tip.</param>
+    /// <param name="more">What the positive side has more of: "lower", "more incidence".</param>
+    public static string Difference(double deg, string part, string more) =>
+        Sized(deg) is not { } size ? $"both {part}s alike" : $"{(deg > 0 ? "right" : "left")} {part} {size}° {more}";
+
+    static string Sided(double value, string unit, string negative, string positive, string none) =>
+        Sized(value) is { } size ? $"{size}{unit} {(value > 0 ? positive : negative)}" : none;
+
+    // Null where nothing is left to show: a side on a zero would say what nobody saw.
+    static string? Sized(double value) => Math.Round(Math.Abs(value), 2) == 0 ? null : Words.Number(Math.Abs(value));
+}

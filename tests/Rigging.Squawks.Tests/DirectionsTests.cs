@@ -1,0 +1,44 @@
+using System.Reflection;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Tests;
+
+public class DirectionsTests
+{
+    [Fact]
+    public void A_side_is_said_in_words_and_never_by_a_sign()
+    {
+        Assert.Equal("6° left wing down", Directions.Bank(-6));
+        Assert.Equal("6° right wing down", Directions.Bank(6));
+        Assert.Equal("0.5\u202Fwidth right of centre", Directions.Ball(0.5));
+        Assert.Equal("2\u202Fwidths left of centre", Directions.Ball(-2));
+        Assert.Equal("15° trailing edge up", Directions.TrailingEdge(-15));
+        Assert.Equal("2° trailing edge left", Directions.RudderTrailingEdge(2));
+        Assert.Equal("left flap 0.1° lower", Directions.Difference(-0.1, "flap", "lower"));
+        Assert.Equal("0.12\u202F°/s left wing down", Directions.RollRate(-0.12));
+    }
+
+    [Fact]
+    public void What_rounds_to_nothing_has_no_side()
+    {
+        Assert.Equal("wings level", Directions.Bank(-0.001));
+        Assert.Equal("centred", Directions.Ball(0));
+        Assert.Equal("both flaps alike", Directions.Difference(0.004, "flap", "lower"));
+    }
+
+    /// <summary>Every choice a ledger can hold has words, and no two of one kind the same.</summary>
+    [Fact]
+    public void Every_value_has_its_own_words()
+    {
+        var kinds = typeof(Words).GetMethods(BindingFlags.Public | BindingFlags.Static)
+            .Where(method => method.Name == nameof(Words.Of) && method.GetParameters() is [{ ParameterType.IsEnum: true }]).ToList();
+
+        Assert.True(kinds.Count >= 20);
+        foreach (var kind in kinds)
+        {
+            var said = kind.GetParameters()[0].ParameterType.GetEnumValues().Cast<object>().Select(value => (string)kind.Invoke(null, [value])!).ToList();
+            Assert.DoesNotContain("", said);
+            Assert.Distinct(said);
+        }
+    }
+}
