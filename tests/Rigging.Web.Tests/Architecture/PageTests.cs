@@ -39,13 +39,15 @@ public class PageTests
     public void A_page_without_a_word_about_access_would_be_caught() =>
         Assert.Null(typeof(Planted.PageWithADatabase.Plant).GetCustomAttribute<AuthorizeAttribute>());
 
-    /// <summary>One step's folder does not reach into another's: they meet in the domain, on the desk, or through a link.</summary>
-    public static TheoryData<string> Steps => ["SignIn", "SignOff"];
+    static readonly string[] AllSteps = ["Report", "Call", "Checks", "Assessment", "Work", "Inspection", "CheckFlight", "SignOff", "SideSteps", "Registers"];
 
+    public static TheoryData<string> Steps => ["SignOff"];
+
+    /// <summary>One step's folder does not reach into another's: they meet in the domain, on the desk, or through a link.</summary>
     [Theory, MemberData(nameof(Steps))]
     public void Steps_do_not_reach_into_each_other(string step)
     {
-        var others = string.Join('|', Steps.Select(row => row.Data).Where(other => other != step));
+        var others = string.Join('|', AllSteps.Where(other => other != step));
         Assert.True(House.HasTypesIn($@"^Rigging\.Web\.{step}(\.|$)"), $"No type in {step}: the rule would hold for nothing.");
         Assert.True(House.Holds(House.Uses($@"^Rigging\.Web\.{step}(\.|$)", $@"^Rigging\.Web\.({others})\.")));
     }
