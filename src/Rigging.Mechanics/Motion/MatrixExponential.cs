@@ -9,6 +9,8 @@ static class MatrixExponential
 
     public static Matrix<double> Of(Matrix<double> matrix)
     {
+        if (!double.IsFinite(matrix.InfinityNorm()))
+            return Matrix<double>.Build.Dense(matrix.RowCount, matrix.ColumnCount, double.NaN);
         var squarings = Math.Max(0, (int)Math.Ceiling(Math.Log2(Math.Max(matrix.InfinityNorm(), double.Epsilon))) + 1);
         var scaled = matrix / Math.Pow(2, squarings);
 

@@ -1,0 +1,81 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
+using Rigging.Mechanics.Motion;
+
+namespace Rigging.Mechanics.Assessment;
+
+/// <summary>From what was flown and measured to what is behind it, what to look at next and what to move, if anything.</summary>
+/// <remarks>Pure: the same request and airframe always give the same answer.</remarks>
+public static class Assessor
+{
+    const double TellsApart = 0.95;
+    const double WorthNaming = 0.05;
+
+    /// <summary>Assesses with the figures of experience this library ships.</summary>
+    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe) => Assess(request, airframe, Practice.Usual);
+
+    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe, Practice practice)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(airframe);
+        ArgumentNullException.ThrowIfNull(practice);
+        var evidence = new Evidence(request, new Aeroplane(airframe), practice);
+        if (!evidence.IsComputable)
+            return NotComputable(airframe, request);
+
+        var plan = CorrectionPlan.For(evidence);
+        return new(
+            airframe.Id,
+            evidence.Observations.Count > 0 ? evidence.Tendency().Estimate("deg/s") : null,
+            evidence.LoadContribution is { } load ? new(load, "deg/s") : null,
+            Causes(evidence),
+            Indistinguishable(evidence),
+            NextTests.For(evidence),
+            Prerequisites.Missing(request),
+            plan.Proposal,
+            plan.Refusals,
+            [.. Cautions.For(evidence), .. plan.Cautions]);
+    }
+
+    static CauseEstimate[] Causes(Evidence evidence) =>
+    [
+        .. Enum.GetValues<Cause>().Select(cause => ModelledCause.IndexOf(cause) is var index and >= 0 && evidence.Bears(index)
+            ? new CauseEstimate(
+                cause,
+                evidence.Posterior.Probability(index),
+                evidence.Posterior.Amplitude(index).Estimate(evidence.Practice.Prior(cause).Unit),
+                evidence.Explains(index))
+            : new CauseEstimate(cause, null, null, null)),
+    ];
+
+    /// <summary>Causes that leave the same trace in everything that was observed, and are credible enough to matter.</summary>
+    static List<IReadOnlyList<Cause>> Indistinguishable(Evidence evidence)
+    {
+        var credible = ModelledCause.All
+            .Select((modelled, index) => (modelled.Cause, Index: index))
+            .Where(c => evidence.Bears(c.Index) && evidence.Posterior.Probability(c.Index) >= WorthNaming)
+            .ToList();
+        var noise = new ObservationNoise(evidence.Observations, evidence.Posterior.MostCredible.Amplitudes, evidence.Practice.ModelError);
+        double Product(int one, int other) =>
+            noise.Product(i => evidence.Observations[i].Gains[one], i => evidence.Observations[i].Gains[other]);
+        bool Alike(int one, int other) =>
+            Math.Abs(Product(one, other)) > TellsApart * Math.Sqrt(Product(one, one) * Product(other, other));
+
+        var groups = new List<IReadOnlyList<Cause>>();
+        while (credible.Count > 0)
+        {
+            var group = credible.Where(c => Alike(credible[0].Index, c.Index)).Append(credible[0]).Distinct().ToList();
+            if (group.Count > 1)
+                groups.Add([.. group.Select(c => c.Cause).Order()]);
+            credible.RemoveAll(group.Contains);
+        }
+        return groups;
+    }
+
+    static AssessmentResponse NotComputable(Airframe airframe, AssessmentRequest request) => new(
+        airframe.Id, null, null,
+        [.. Enum.GetValues<Cause>().Select(cause => new CauseEstimate(cause, null, null, null))],
+        [], [], Prerequisites.Missing(request), null,
+        [new("airframe-not-computable", "With this airframe's derivatives, inertias or wing no steady flight can be computed; look at the airframe's figures.")],
+        []);
+}

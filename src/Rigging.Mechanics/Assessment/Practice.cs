@@ -1,0 +1,73 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Assessment;
+
+/// <summary>
+/// What experience adds to physics: how often a cause is found and how far it is out, what past events make of that, how
+/// well people read, how long a check takes. Data, in <c>practice.json</c>; each figure there has its reason.
+/// </summary>
+/// <param name="Version">Goes on record with every assessment; changes with any figure.</param>
+public sealed record Practice(
+    string Version,
+    string Basis,
+    IReadOnlyList<CausePrior> Causes,
+    IReadOnlyList<OddsShift> Shifts,
+    double WithoutEffectOdds,
+    double ModelError,
+    IReadOnlyList<ReadingSd> Readings,
+    IReadOnlyDictionary<AirState, double> Turbulence,
+    IReadOnlyList<StrengthRange> Strengths,
+    IReadOnlyList<CheckEffort> GroundChecks,
+    Effort FuelMeasured,
+    Effort EvaluationPoint)
+{
+    static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web)
+    {
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
+    };
+
+    /// <summary>The figures this library ships.</summary>
+    public static Practice Usual { get; } = Load();
+
+    /// <summary>The same, but fuel was measured and everybody weighed: what remains unreported is small.</summary>
+    internal Practice WithFuelMeasured() => this with
+    {
+        Causes = [.. Causes.Select(prior => prior.Cause == Cause.FuelAndLoading ? prior with { Spread = FuelMeasured.Sd } : prior)],
+    };
+
+    internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
+
+    internal ReadingSd Sd(ReadingKind kind, ReadingMethod method)
+    {
+        var known = Readings.Where(reading => reading.Kind == kind).ToArray();
+        return known.FirstOrDefault(reading => reading.Method == method)
+            ?? known.Single(reading => reading.Method == ReadingMethod.Eye);
+    }
+
+    static Practice Load()
+    {
+        using var stream = typeof(Practice).Assembly.GetManifestResourceStream("practice.json")!;
+        return JsonSerializer.Deserialize<Practice>(stream, Form)!;
+    }
+}
+
+/// <param name="Unit">Of the amplitude.</param>
+/// <param name="Probability">That it is behind a complaint, before any evidence.</param>
+/// <param name="Spread">Standard deviation of the amplitude when it is.</param>
+public sealed record CausePrior(Cause Cause, string Unit, double Probability, double Spread, string Reason);
+
+/// <summary>Odds of a cause are multiplied when something is known to have happened.</summary>
+/// <param name="When">An event's word, <c>straight-before</c> or <c>never-straight</c>.</param>
+public sealed record OddsShift(string When, Cause Cause, double Odds, string Reason);
+
+/// <summary>Standard deviation of a reading: a fixed part and a share of what was read.</summary>
+public sealed record ReadingSd(ReadingKind Kind, ReadingMethod Method, double Sd, double Share);
+
+/// <summary>What a pilot's word for a roll stands for.</summary>
+public sealed record StrengthRange(RollStrength Strength, double FromDegPerS, double ToDegPerS);
+
+public sealed record CheckEffort(GroundCheckKind Check, double Sd, double Minutes);
+
+public sealed record Effort(double Minutes, string Reason, double Sd = 0);

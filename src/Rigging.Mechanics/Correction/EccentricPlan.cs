@@ -1,0 +1,138 @@
+using System.Globalization;
+using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using UnitsNet;
+
+namespace Rigging.Mechanics.Correction;
+
+/// <summary>
+/// Chooses the turn of one wing's eccentric, or of both, that most likely brings the roll tendency inside its limit:
+/// among turns about equally good the one that leaves the least offset standing, then the smaller.
+/// </summary>
+static class EccentricPlan
+{
+    /// <summary>Chances this close count as equal (judgement, no source).</summary>
+    const double AboutEqual = 0.05;
+
+    /// <summary>So much chance may be given away to take out offset that is already there instead of adding more (judgement, no source).</summary>
+    const double TakingOutIsWorth = 0.15;
+
+    public static CorrectionPlan For(Evidence evidence)
+    {
+        var airframe = evidence.Aeroplane.Airframe;
+        var eccentric = Eccentric.On(airframe);
+        if (!eccentric.Ok)
+            return CorrectionPlan.Refused(eccentric.Refusals);
+
+        var left = Found(Side.Left, evidence.Request.Settings?.LeftEccentricDeg);
+        var right = Found(Side.Right, evidence.Request.Settings?.RightEccentricDeg);
+        var refused = left.Refusals.Concat(right.Refusals).ToArray();
+        if (!left.Ok || !right.Ok)
+            return CorrectionPlan.Refused(refused);
+
+        var planner = new Planner(evidence, eccentric.Value, airframe.Limits!);
+        return planner.Choose(left.Value, right.Value);
+    }
+
+    static Answer<FoundSetting> Found(Side wing, BushingAngles? bushings) => bushings is null
+        ? new Refusal("setting-not-recorded", $"How the {Wire.Word(wing)} eccentric stands is not on record: look at both bushings and record them as found.")
+        : FoundSetting.From(wing, bushings);
+
+    sealed class Planner(Evidence evidence, Eccentric eccentric, RiggingLimits limits)
+    {
+        readonly double perDeg = evidence.TendencyGains[ModelledCause.IndexOf(Cause.PanelIncidenceDifference)];
+        readonly double before = evidence.Tendency().Mean;
+
+        public CorrectionPlan Choose(FoundSetting left, FoundSetting right)
+        {
+            var (leftTurns, rightTurns) = (Turns(Side.Left, left), Turns(Side.Right, right));
+            if (leftTurns.Count == 0 && rightTurns.Count == 0)
+                return CorrectionPlan.Refused([new("at-stops", "Neither eccentric can be turned further that way. Put both back to neutral and survey incidence and twist; more turning is not the cure.")]);
+
+            var one = Candidates(leftTurns, rightTurns, left, right);
+            var chosen = Best(one, Standing(left.Angle, right.Angle));
+            if (Math.Abs(chosen.Tendency.Mean) > limits.AcceptableRollTendencyDegPerS)
+            {
+                var two = leftTurns.SelectMany(l => rightTurns, (l, r) => Candidate([l, r], l.To, r.To)).ToArray();
+                if (two.Length > 0)
+                    chosen = Best([.. two, chosen], Standing(left.Angle, right.Angle));
+            }
+
+            var limit = limits.AcceptableRollTendencyDegPerS;
+            if (Math.Abs(chosen.Tendency.Mean) > limit)
+                return CorrectionPlan.Refused([new("beyond-adjuster", string.Create(CultureInfo.InvariantCulture,
+                    $"About {before:+0.0;−0.0} °/s is more than the eccentrics can take out from where they stand; {chosen.Tendency.Mean:+0.0;−0.0} °/s would be left. Look for damage, twist or another cause."))]);
+            return Proposed(chosen, left, right);
+        }
+
+        CorrectionPlan Proposed(Option chosen, FoundSetting left, FoundSetting right)
+        {
+            List<string> cautions =
+            [
+                "Wing supported as the manual says, one wing at a time; bolt loosened, not withdrawn; front and rear bushing turned together.",
+                "Prove the direction by a measurement that can see the move (dial indicator or scribe line at the root trailing edge), never by which side looks thick.",
+                "Afterwards re-check cable tension, flap and aileron travel, and fly again before anything else is changed.",
+            ];
+            if (left.PastQuarterTurn || right.PastQuarterTurn)
+                cautions.Add("An eccentric was found past a quarter turn: on its way back the trailing edge first goes the other way.");
+            var within = chosen.Tendency.Within(limits.AcceptableRollTendencyDegPerS);
+            if (within < 0.5)
+                cautions.Add("One adjustment is more likely not enough than enough; interpolate after the check flight.");
+            return new(
+                new([.. chosen.Moves.Select(move => move.ToContract())], chosen.Tendency.Estimate("deg/s"), within),
+                [], cautions);
+        }
+
+        /// <summary>Every turn of one wing in whole steps that goes the right way and ends inside the stops.</summary>
+        List<EccentricMove> Turns(Side wing, FoundSetting found)
+        {
+            var stepDeg = limits.IncidenceStepFlats * eccentric.PerFlat.Degrees;
+            var steps = (int)Math.Ceiling(360 / stepDeg);
+            List<EccentricMove> turns = [];
+            for (var step = -steps; step <= steps; step++)
+                if (EccentricMove.Plan(eccentric, wing, found.Angle, found.Angle + Angle.FromDegrees(step * stepDeg)) is { Ok: true } planned
+                    && Change(planned.Value) * before < 0)
+                    turns.Add(planned.Value);
+            return turns;
+        }
+
+        /// <summary>What a turn does to the roll tendency, °/s: the right panel's incidence counts up, the left one's down.</summary>
+        double Change(EccentricMove move) => perDeg * move.IncidenceChange.Degrees * (move.Wing == Side.Right ? 1 : -1);
+
+        Option[] Candidates(List<EccentricMove> leftTurns, List<EccentricMove> rightTurns, FoundSetting left, FoundSetting right) =>
+        [
+            .. leftTurns.Select(move => Candidate([move], move.To, right.Angle)),
+            .. rightTurns.Select(move => Candidate([move], left.Angle, move.To)),
+        ];
+
+        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds) => new(
+            moves,
+            evidence.Tendency(moves.Sum(Change)),
+            Standing(leftEnds, rightEnds));
+
+        /// <summary>How far both stand from neutral height, in throws.</summary>
+        static double Standing(Angle left, Angle right) => Math.Abs(Math.Sin(left.Radians)) + Math.Abs(Math.Sin(right.Radians));
+
+        Option Best(IReadOnlyCollection<Option> options, double standingNow)
+        {
+            var chances = options.ToDictionary(option => option, option => option.Tendency.Within(limits.AcceptableRollTendencyDegPerS));
+            var best = chances.Values.Max();
+            // Where nothing brings it inside, the one that leaves least.
+            var inOrder = best < AboutEqual
+                ? options.OrderBy(option => Math.Round(Math.Abs(option.Tendency.Mean), 6))
+                : options
+                    .Where(option => chances[option] >= best - (option.OffsetLeft <= standingNow + 1e-9 ? TakingOutIsWorth : AboutEqual))
+                    .OrderBy(option => option.Moves.Length);
+            return inOrder
+                .ThenBy(option => Math.Round(option.OffsetLeft, 6))
+                .ThenBy(option => Math.Round(option.Moves.Sum(move => move.Flats), 6))
+                // As the trade does: the heavy wing's trailing edge goes down first.
+                .ThenByDescending(option => option.Moves.Where(move => move.TrailingEdge == TrailingEdge.Down).Sum(move => move.Flats))
+                .First();
+        }
+    }
+
+    /// <param name="OffsetLeft">How far both eccentrics stand from neutral height afterwards, in throws.</param>
+    sealed record Option(EccentricMove[] Moves, NormalMixture Tendency, double OffsetLeft);
+}

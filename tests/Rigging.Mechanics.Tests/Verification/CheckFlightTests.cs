@@ -1,0 +1,65 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Tests.Assessment;
+using Rigging.Mechanics.Verification;
+
+namespace Rigging.Mechanics.Tests.Verification;
+
+public class CheckFlightTests
+{
+    /// <summary>Eight litres more on the right roll it right at about 0.55 °/s, five degrees in ten seconds: outside the limit as flown.</summary>
+    static readonly AssessmentRequest FullerRightTank = Reports.Of(
+        Flown(75, 6), Flown(95, 5), Flown(105, 4)) is var flight
+        ? flight with { TestPoints = [.. flight.TestPoints.Select(point => point with { Load = Trainer.Aboard(77, 77, 18, 26) })] }
+        : flight;
+
+    [Fact]
+    public void A_slight_right_heaviness_that_a_measured_fuller_right_tank_explains_is_accepted()
+    {
+        var verdict = CheckFlight.Judge(FullerRightTank, Trainer.Airframe, fuelMeasured: true);
+
+        Assert.Equal(Verdict.Accepted, verdict.Verdict);
+        Assert.InRange(verdict.LoadContribution!.Mean, 0.45, 0.65);
+        Assert.InRange(verdict.RollTendency!.Mean, -0.25, 0.25);
+        Assert.Contains(verdict.Reasons, reason => reason.Contains("fuel and seats add", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_same_flight_without_measured_fuel_is_not_enough_evidence() =>
+        Assert.Equal(Verdict.NotEnoughEvidence, CheckFlight.Judge(FullerRightTank, Trainer.Airframe, fuelMeasured: false).Verdict);
+
+    [Fact]
+    public void The_same_roll_with_even_tanks_is_not_explained_away()
+    {
+        var even = FullerRightTank with { TestPoints = [.. FullerRightTank.TestPoints.Select(point => point with { Load = Trainer.TwoUp })] };
+
+        Assert.NotEqual(Verdict.Accepted, CheckFlight.Judge(even, Trainer.Airframe, fuelMeasured: true).Verdict);
+    }
+
+    [Fact]
+    public void A_wing_that_is_still_heavy_is_adjusted_again()
+    {
+        var verdict = CheckFlight.Judge(Reports.Of(Flown(75, -7), Flown(95, -9), Flown(105, -10)), Trainer.Airframe, fuelMeasured: true);
+
+        Assert.Equal(Verdict.AdjustAgain, verdict.Verdict);
+        Assert.True(verdict.RollTendency!.High < 0);
+    }
+
+    [Fact]
+    public void Straight_flight_in_rough_air_by_eye_settles_nothing()
+    {
+        var rough = Trainer.Point(Manoeuvre.ReleaseWheel, 95, new BankAfter(10, 0)) with { Air = AirState.Moderate };
+
+        Assert.Equal(Verdict.NotEnoughEvidence, CheckFlight.Judge(Reports.Of(rough), Trainer.Airframe, fuelMeasured: true).Verdict);
+    }
+
+    [Fact]
+    public void No_readings_or_no_limit_give_no_verdict()
+    {
+        Assert.Equal(Verdict.NotEnoughEvidence, CheckFlight.Judge(Reports.Of(), Trainer.Airframe, fuelMeasured: true).Verdict);
+        Assert.Equal(Verdict.NotEnoughEvidence,
+            CheckFlight.Judge(FullerRightTank, Trainer.Airframe with { Limits = null }, fuelMeasured: true).Verdict);
+    }
+
+    static TestPoint Flown(double casKt, double bankDeg) =>
+        Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, bankDeg) { Method = ReadingMethod.StopwatchHorizon });
+}
