@@ -24,6 +24,9 @@ public partial class ForbiddenStories
     public void An_inspector_who_saw_the_wrong_way_passes_it() => Refused("mismatch-cannot-pass", Worked, Inspector, Inspection with { Observations = [.. Saw(Seen.Down)] });
 
     [Fact]
+    public void An_inspector_who_saw_nothing_move_passes_it() => Refused("mismatch-cannot-pass", Worked, Inspector, Inspection with { Observations = [.. Saw(Seen.Still)] });
+
+    [Fact]
     public void Nothing_seen_is_recorded() => Refused("seen-missing", Worked, Inspector, Inspection with { Observations = [] });
 
     [Fact]

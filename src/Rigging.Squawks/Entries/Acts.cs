@@ -3,7 +3,8 @@ using NodaTime;
 
 namespace Rigging.Squawks.Entries;
 
-public enum Seen { NotRecorded, Up, Down, Left, Right }
+/// <summary>Still: the surface did not move at all.</summary>
+public enum Seen { NotRecorded, Up, Down, Left, Right, Still }
 
 /// <summary>A control input called from the cockpit and what the person at the surface saw. There is no default.</summary>
 /// <param name="Expected">What the surface must do for that input, from <see cref="ControlSense"/>.</param>

@@ -146,6 +146,7 @@ public static class Words
         Seen.Down => "down",
         Seen.Left => "left",
         Seen.Right => "right",
+        Seen.Still => "not at all",
         _ => throw new ArgumentOutOfRangeException(nameof(seen)),
     };
 

@@ -24,6 +24,10 @@ public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircr
 
     public IReadOnlyList<BrokenRule> WhatBlocks(Type kind) => Squawk.WhatBlocks(kind, Ledger, Facts);
 
+    /// <summary>What the rules say against this entry, the password aside; empty when it may be put forward for signature.</summary>
+    public IReadOnlyList<BrokenRule> WhatSpeaksAgainst(Fact fact) =>
+        Squawk.Decide(Ledger, fact, Facts) is Decision.Refused refused ? [.. refused.Broken.Where(rule => rule.Code != "not-reauthenticated")] : [];
+
     public string When(Instant instant) => School.When(instant);
 }
 

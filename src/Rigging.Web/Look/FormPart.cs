@@ -29,6 +29,9 @@ public abstract class FormPart : ComponentBase
     protected string? DescribedBy => (HelpId, ErrorId) is (null, null) ? null : $"{ErrorId} {HelpId}".Trim();
     protected string? Invalid => ErrorId is null ? null : "true";
 
+    /// <summary>Letter by letter: what is computed from it follows at once, and a draft loses nothing with the connection.</summary>
+    protected Task Typing(string? text) => ValueChanged.InvokeAsync(text);
+
     protected Task Changed(ChangeEventArgs change) => ValueChanged.InvokeAsync(change.Value?.ToString());
 
     /// <summary>The id of the field posted under a name: <c>Report.FuelLeft</c> becomes <c>report-fuelleft</c>.</summary>
