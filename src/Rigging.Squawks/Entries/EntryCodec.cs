@@ -93,7 +93,7 @@ public static class EntryCodec
             UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
             RespectNullableAnnotations = true,
             Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-            TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
+            TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { NothingLeftOut } },
         };
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
         options.Converters.Add(new PlainDouble());
@@ -104,6 +104,13 @@ public static class EntryCodec
         options.Converters.Add(new IdConverter<CertificateId>(id => id.Value, value => new(value)));
         options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
         return options;
+    }
+
+    // A null is left out when written, so only what can be null may be missing when read: no value is ever made up.
+    static void NothingLeftOut(JsonTypeInfo type)
+    {
+        foreach (var property in type.Properties)
+            property.IsRequired = property.AssociatedParameter is { IsNullable: false };
     }
 
     sealed class PlainDouble : JsonConverter<double>

@@ -243,8 +243,8 @@ public static class Words
 
     /// <summary>A number for people: proper minus, at most so many decimals, no trailing zeros.</summary>
     public static string Number(double value, int decimals = 2) =>
-        Math.Round(value, decimals).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace("-0", "−0", StringComparison.Ordinal) is var text
-            && text.StartsWith('-') ? "−" + text[1..] : text;
+        // Adding 0 turns a rounded −0 into 0.
+        (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace('-', '−');
 
     public static string Degrees(double? value) => value is { } degrees ? $"{Number(degrees, 1)}°" : "not recorded";
 }
