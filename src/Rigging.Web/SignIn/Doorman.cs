@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.People;
@@ -13,13 +14,21 @@ public sealed class Doorman(SignInManager<User> signIn, UserManager<User> users,
     /// <summary>Published in the README: it counts on the loopback address only.</summary>
     public const string DemoPassword = "wings-level-2026";
 
+    static readonly User Nobody = new();
+    static readonly string NobodysHash = new PasswordHasher<User>().HashPassword(Nobody, DemoPassword);
+
     const string NotAdmitted = "This e-mail address and password do not go together. After five wrong tries an account rests for a few minutes.";
 
     /// <summary>Null when the person is signed in; else a sentence that gives nothing away.</summary>
     public async Task<string?> Admit(string? email, string? password)
     {
-        var user = await users.FindByNameAsync((email ?? "").Trim());
-        if (user is null || !await IsTheirs(user, password)) return NotAdmitted;
+        if (await users.FindByNameAsync((email ?? "").Trim()) is not { } user)
+        {
+            // As slow as a wrong password: how long the answer takes must not tell which addresses are known.
+            users.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash, password ?? "");
+            return NotAdmitted;
+        }
+        if (!await IsTheirs(user, password)) return NotAdmitted;
         await signIn.SignInAsync(user, isPersistent: false);
         return null;
     }
@@ -30,6 +39,10 @@ public sealed class Doorman(SignInManager<User> signIn, UserManager<User> users,
 
     async Task<bool> IsTheirs(User user, string? password) =>
         !(user.Demo && !reach.LoopbackOnly) && (await signIn.CheckPasswordSignInAsync(user, password ?? "", lockoutOnFailure: true)).Succeeded;
+
+    /// <summary>The invented school's accounts, for someone who asks from this machine; empty for a real school.</summary>
+    public async Task<IReadOnlyList<DemoAccount>> DemoAccountsFor(HttpContext asking) =>
+        asking.Connection.RemoteIpAddress is not { } from || IPAddress.IsLoopback(from) ? await DemoAccounts() : [];
 
     /// <summary>The invented school's accounts; empty for a real school, and off loopback.</summary>
     public async Task<IReadOnlyList<DemoAccount>> DemoAccounts()
@@ -44,7 +57,8 @@ public sealed class Doorman(SignInManager<User> signIn, UserManager<User> users,
 
     /// <summary>Where to go after signing in: a path of this site, or the ramp.</summary>
     public static string LocalOnly(string? returnUrl) =>
-        returnUrl is ['/', ..] && !returnUrl.StartsWith("//", StringComparison.Ordinal) && !returnUrl.StartsWith("/\\", StringComparison.Ordinal) ? returnUrl : "/";
+        // Browsers read "/\" as "//", and leave out tabs and line ends wherever they stand.
+        returnUrl is ['/', ..] and not ['/', '/' or '\\', ..] && !returnUrl.Any(char.IsControl) ? returnUrl : "/";
 }
 
 public sealed record DemoAccount(string Name, string Email, string ActsAs);
