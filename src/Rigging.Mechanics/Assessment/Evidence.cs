@@ -30,7 +30,7 @@ sealed class Evidence
             .. request.GroundChecks.OfType<AngleCheck>().Select(OfGround).OfType<Observation>(),
         ];
         LeftAside = aside;
-        Priors = [.. ModelledCause.All.Select(Prior)];
+        Priors = [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, request, practice))];
         Posterior = new(Observations, Priors, practice.ModelError);
 
         var reference = aeroplane.Reference;
@@ -177,26 +177,6 @@ sealed class Evidence
         gains[cause] = 1;
         var sd = check.SdDeg ?? practice.GroundChecks.Single(c => c.Check == check.Kind).Sd;
         return new(ReadingFamily.Ground, check.Deg, 0, gains, Math.Max(Square(sd), LeastVariance));
-    }
-
-    (double Probability, double Spread) Prior(ModelledCause modelled)
-    {
-        var prior = practice.Prior(modelled.Cause);
-        var odds = prior.Probability / (1 - prior.Probability);
-        foreach (var word in Words().Distinct())
-            foreach (var shift in practice.Shifts.Where(s => s.When == word && s.Cause == modelled.Cause))
-                odds *= shift.Odds;
-        if (Request.Events.Any(e => e.Kind == EventKind.CorrectionWithoutEffect && e.Cause == modelled.Cause))
-            odds *= practice.WithoutEffectOdds;
-        return (odds / (1 + odds), prior.Spread);
-    }
-
-    IEnumerable<string> Words()
-    {
-        if (Request.StraightBefore is { } straight)
-            yield return straight ? "straight-before" : "never-straight";
-        foreach (var past in Request.Events)
-            yield return Wire.Word(past.Kind);
     }
 
     static ReadingFamily FamilyOf(Reading reading) => reading switch

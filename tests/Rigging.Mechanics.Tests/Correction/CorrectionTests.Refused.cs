@@ -1,0 +1,125 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Tests.Assessment;
+
+namespace Rigging.Mechanics.Tests.Correction;
+
+public partial class CorrectionTests
+{
+    const double RadPerDeg = Math.PI / 180;
+
+    static readonly GroundCheck Undamaged = new ClearanceCheck(GroundCheckKind.DamageInspection, true);
+    static readonly GroundCheck FlapsAlike = new AngleCheck(GroundCheckKind.FlapDifference, 0, 0.1);
+
+    [Fact]
+    public void A_fuller_right_tank_by_itself_is_never_cured_by_moving_a_wing()
+    {
+        var heavy = Trainer.Aboard(77, 77, 18, 38);
+        var point = Reports.Flown(Trainer.Airframe, Bank(95) with { Load = heavy }, _ => default);
+
+        Refused(Reports.Of(point).Assess(), "loading-explains");
+    }
+
+    [Fact]
+    public void A_load_that_nobody_reported_is_recognised_by_its_speed_dependence()
+    {
+        // Twenty litres more in the right tank than was reported; the flaps and panels measured alike.
+        var points = new[] { Bank(65), Bank(105), Bank(105) }
+            .Select(point => Reports.Flown(Trainer.Airframe, point, flight => flight.Of(Trainer.Aboard(77, 77, 5, 25))));
+        var request = Reports.Of([.. points]) with { GroundChecks = [FlapsAlike, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 0, 0.05)] };
+
+        Refused(request.Assess(), "loading-explains");
+    }
+
+    [Theory, InlineData(EventKind.HardLanding), InlineData(EventKind.GroundStrike), InlineData(EventKind.FlapOverspeed),
+        InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset)]
+    public void After_what_may_have_bent_something_nothing_moves_before_a_clear_inspection(EventKind happened)
+    {
+        var without = Reports.Example with
+        {
+            Events = [new(happened)],
+            GroundChecks = [.. Reports.Example.GroundChecks.Where(check => check.Kind != GroundCheckKind.DamageInspection)],
+        };
+
+        Refused(without.Assess(), "damage-not-ruled-out");
+        Assert.DoesNotContain((without with { GroundChecks = [.. without.GroundChecks, Undamaged] }).Assess().Refusals, r => r.Code == "damage-not-ruled-out");
+        Refused((without with { GroundChecks = [.. without.GroundChecks, new ClearanceCheck(GroundCheckKind.DamageInspection, false)] }).Assess(), "damage-not-ruled-out");
+    }
+
+    [Fact]
+    public void A_difference_beyond_the_limit_on_file_is_damage_until_shown_otherwise()
+    {
+        var request = Reports.Example with { GroundChecks = [FlapsAlike, Undamaged, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 0.8)] };
+
+        Refused(request.Assess(), "damage-not-ruled-out");
+    }
+
+    [Fact]
+    public void An_aeroplane_that_flies_straight_is_left_alone()
+    {
+        var response = Reports.Of(Bank(80), Bank(100)).Assess();
+
+        Refused(response, "inside-limits");
+        Assert.Equal("inside-limits", Assert.Single(response.Refusals).Code);
+    }
+
+    [Fact]
+    public void Nothing_reported_is_nothing_moved() => Refused(Reports.Of().Assess(), "not-enough-evidence");
+
+    [Fact]
+    public void A_roll_that_flap_or_panel_explain_equally_well_is_not_guessed_at()
+    {
+        var points = new[] { Bank(75), Bank(105) }.Select(point => Reports.Flown(Trainer.Airframe, point, flight => 0.15 * RadPerDeg * flight.PanelIncidence));
+
+        Refused(Reports.Of([.. points]).Assess(), "cause-not-singled-out");
+    }
+
+    [Fact]
+    public void Floating_ailerons_are_not_cured_by_incidence()
+    {
+        var neutral = Trainer.Point(Manoeuvre.HoldNeutral, 95, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon });
+        var points = new[] { Bank(75), Bank(105), neutral }.Select(point => Reports.Flown(Trainer.Airframe, point, _ => new(AileronFloatRad: 0.6 * RadPerDeg)));
+
+        Refused((Reports.Of([.. points]) with { GroundChecks = [FlapsAlike] }).Assess(), "not-an-adjustment");
+    }
+
+    [Fact]
+    public void A_yaw_that_only_shows_feet_off_is_not_cured_by_incidence()
+    {
+        var feetOff = Trainer.Point(Manoeuvre.ReleaseAll, 95, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }, new BallReading(0));
+        var points = new[] { Bank(95), feetOff }.Select(point => Reports.Flown(Trainer.Airframe, point, _ => new(RudderOffsetRad: 3 * RadPerDeg)));
+
+        Refused(Reports.Of([.. points]).Assess(), "not-an-adjustment");
+    }
+
+    [Fact]
+    public void What_is_not_on_file_or_not_recorded_is_asked_for()
+    {
+        var heavy = HeavyLeft(0.12);
+
+        Refused(Assessor.Assess(heavy, Trainer.Airframe with { Eccentric = null }), "eccentric-not-on-file");
+        Refused(Assessor.Assess(heavy, Trainer.Airframe with { Limits = null }), "limits-not-on-file");
+        Refused((heavy with { Settings = null }).Assess(), "setting-not-recorded");
+        Refused((heavy with { Settings = new(new(0, 30), new(0)) }).Assess(), "bushings-disagree");
+        Refused(Assessor.Assess(heavy, Trainer.Airframe with { Wing = Trainer.Airframe.Wing with { Bracing = Bracing.StrutAtEachSpar } }), "panel-twists");
+    }
+
+    /// <summary>Right panel so many degrees higher than the left, flown well and surveyed.</summary>
+    static AssessmentRequest HeavyLeft(double differenceDeg)
+    {
+        var points = new[] { Bank(75), Bank(105) }.Select(point => Reports.Flown(Trainer.Airframe, point, flight => differenceDeg * RadPerDeg * flight.PanelIncidence));
+        return Reports.Of([.. points]) with
+        {
+            GroundChecks = [FlapsAlike, Undamaged, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, differenceDeg, 0.03), new AngleCheck(GroundCheckKind.AileronFloat, 0, 0.1)],
+        };
+    }
+
+    static TestPoint Bank(double casKt) => Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon });
+
+    static void Refused(AssessmentResponse response, string code)
+    {
+        Assert.Null(response.Correction);
+        Assert.Contains(code, response.Refusals.Select(refusal => refusal.Code));
+        Assert.All(response.Refusals, refusal => Assert.NotEmpty(refusal.Sentence));
+    }
+}
