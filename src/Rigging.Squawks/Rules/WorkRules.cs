@@ -45,7 +45,8 @@ static class WorkRules
             foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
             if (done.Resets.Count == 0) yield return new("resets-missing", "Moving the wing changes cable length: record cable tension and travel as checked again.", "resets");
         }
-        if (state.Torques.Count < Eccentrics(state).Count() || (!state.TorqueSinceSigned && state.WorkDone is { } before && Turned(before.Fact.AsLeft, done.AsLeft).Any()))
+        var loosened = state.Correction?.Moves.Select(m => m.Control).Where(c => c.MovesIncidence()).Distinct().Count() ?? 0;
+        if (state.Torques.Count < loosened || (!state.TorqueSinceSigned && state.WorkDone is { } before && Turned(before.Fact.AsLeft, done.AsLeft).Any()))
             yield return new("torque-missing", "A bolt was loosened and no torque application is on record for it since. The mechanic who torqued it records it.", "torques");
         foreach (var eccentric in Eccentrics(state))
             foreach (var rule in Eccentric(eccentric, found, done, facts)) yield return rule;

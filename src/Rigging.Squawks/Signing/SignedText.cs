@@ -54,11 +54,16 @@ public static partial class SignedText
         [
             $"Verdict on the check flight: {(state.Verdict is { } verdict ? Words.Of(verdict.Verdict) + ". " + verdict.Explanation : "none.")}",
             closed.Statement,
+            .. LimitsLifted(state),
         ],
-        NoFaultFound none => ["No fault found.", none.Evaluation, "Everything opened, disconnected or removed for access is refitted, inspected and entered."],
-        WithinLimits within => ["Within limits, to be monitored.", within.Evaluation, $"Limit and source: {within.LimitAndSource}"],
+        NoFaultFound none => ["No fault found.", none.Evaluation, "Everything opened, disconnected or removed for access is refitted, inspected and entered.", .. LimitsLifted(state)],
+        WithinLimits within => ["Within limits, to be monitored.", within.Evaluation, $"Limit and source: {within.LimitAndSource}", .. LimitsLifted(state)],
         _ => [],
     };
+
+    // The end of a squawk is the end of its limits: whoever signs it reads so.
+    static IEnumerable<string> LimitsLifted(SquawkState state) =>
+        state is { FlightStatus: FlightStatus.Limits, Call.Limits: { } limits } ? [$"This lifts the limits it flies with: {limits}"] : [];
 
     static IEnumerable<string> Inspection(Inspected inspected, SquawkState state)
     {
