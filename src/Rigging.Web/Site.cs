@@ -1,5 +1,6 @@
 using MudBlazor.Services;
 using NodaTime;
+using Rigging.Web.Api;
 using Rigging.Web.Desk;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
@@ -21,6 +22,7 @@ static class Site
         services.AddScoped<SquawkDesk>();
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
+        services.AddApi();
     }
 
     public static void Map(WebApplication app)
@@ -33,6 +35,7 @@ static class Site
         app.MapStaticAssets();
         app.MapDrafts();
         app.MapSignOut();
+        app.MapApi();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
     }
 }
