@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
 using System.Text.Json.Serialization;
-using Microsoft.AspNetCore.OpenApi;
+using System.Text.Json.Serialization.Metadata;
 using Microsoft.OpenApi;
 using Microsoft.OpenApi.Reader;
 using Rigging.Mechanics.Contract;
@@ -31,6 +31,7 @@ static class ApiDescription
 
     static readonly JsonSerializerOptions AnswerForm = new(JsonSerializerDefaults.Web)
     {
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
         NumberHandling = JsonNumberHandling.Strict,
@@ -71,7 +72,7 @@ static class ApiDescription
         assess.RequestBody = new OpenApiRequestBody
         {
             Required = true,
-            Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = new OpenApiMediaType { Schema = Ref("AssessmentRequest", document), Example = JsonNode.Parse(Example) } },
+            Content = new Dictionary<string, OpenApiMediaType> { ["application/json"] = new OpenApiMediaType { Schema = Ref("AssessmentRequest", document), Example = JsonNode.Parse(Example) } },
         };
         assess.Responses = new()
         {
@@ -85,12 +86,12 @@ static class ApiDescription
     static OpenApiResponse Answer(string description, string type, string schema, OpenApiDocument document) => new()
     {
         Description = description,
-        Content = new Dictionary<string, IOpenApiMediaType> { [type] = new OpenApiMediaType { Schema = Ref(schema, document) } },
+        Content = new Dictionary<string, OpenApiMediaType> { [type] = new OpenApiMediaType { Schema = Ref(schema, document) } },
     };
 
     static OpenApiSchemaReference Ref(string name, OpenApiDocument document) => new(name, document);
 
-    static IOpenApiSchema Parsed(JsonNode schema, OpenApiDocument document) =>
+    static OpenApiSchema Parsed(JsonNode schema, OpenApiDocument document) =>
         OpenApiModelFactory.Parse<OpenApiSchema>(schema.ToJsonString(), OpenApiSpecVersion.OpenApi3_1, document, out _, "json")
         ?? throw new InvalidOperationException("A schema that the document cannot hold.");
 
