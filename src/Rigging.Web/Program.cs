@@ -1,6 +1,33 @@
-if (Microsoft.EntityFrameworkCore.EF.IsDesignTime) return;
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.Run();
+using Microsoft.EntityFrameworkCore;
+using Rigging.Storage;
+using Rigging.Web.Commands;
 
+// dotnet-ef runs the program to look for a host; it needs none.
+if (EF.IsDesignTime) return 0;
+
+try
+{
+    var options = Options.Read(args);
+    return options.Command switch
+    {
+        "serve" => await Serve.Run(options),
+        "migrate" => await Migrate.Run(options),
+        "rebuild" => await Audit.Rebuild(options),
+        "verify" => await Audit.Verify(options),
+        _ => Help(),
+    };
+}
+catch (StartRefusedException refused)
+{
+    await Console.Error.WriteLineAsync($"rigging: {refused.Message}");
+    return 2;
+}
+
+static int Help()
+{
+    Console.WriteLine(Options.Usage);
+    return 0;
+}
+
+/// <summary>Named so that tests can start the host.</summary>
 public partial class Program;

@@ -113,7 +113,7 @@ public sealed class PrivateCluster : IAsyncDisposable
         [
             Path.Combine(bin, "postgres"), "-D", files,
             "-c", "listen_addresses=", "-c", "unix_socket_directories=" + socket, "-c", "unix_socket_permissions=0700", "-c", "port=5432",
-            "-c", "logging_collector=off", "-c", "log_destination=stderr", "-c", "log_min_messages=warning", "-c", "log_line_prefix=%m ",
+            "-c", "logging_collector=off", "-c", "log_destination=stderr", "-c", "log_min_messages=warning", "-c", "log_checkpoints=off", "-c", "log_line_prefix=%m ",
             "-c", "timezone=UTC", "-c", "log_timezone=UTC",
             .. settings,
         ];

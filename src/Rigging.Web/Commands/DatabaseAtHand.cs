@@ -1,0 +1,33 @@
+using Npgsql;
+using Rigging.Storage.Cluster;
+using Rigging.Storage.Database;
+
+namespace Rigging.Web.Commands;
+
+/// <summary>The database a command works on: a private cluster of our own, or an existing server.</summary>
+/// <param name="Admin">For <c>migrate</c>: somebody who may create roles and tables.</param>
+/// <param name="App">For everything else: the role that may add to ledgers and never change them.</param>
+/// <param name="AppPassword">What <c>migrate</c> gives that role; null leaves it alone.</param>
+sealed record DatabaseAtHand(string Admin, string App, string? AppPassword, PrivateCluster? Cluster) : IAsyncDisposable
+{
+    const string Name = "rigging";
+
+    public static async Task<DatabaseAtHand> Open(Options options, CancellationToken ct = default)
+    {
+        if (options.Connection is { } connection)
+        {
+            var app = new NpgsqlConnectionStringBuilder(connection);
+            if (app.Username == DatabaseSetup.App)
+                return new(connection, connection, null, null);
+            var password = AppSecret.For(options.Data);
+            (app.Username, app.Password) = (DatabaseSetup.App, password);
+            return new(connection, app.ConnectionString, password, null);
+        }
+
+        var cluster = await PrivateCluster.Start(options.Data, ct);
+        var admin = new NpgsqlConnectionStringBuilder(cluster.AdminConnection) { Database = Name };
+        return new(admin.ConnectionString, cluster.ConnectionFor(DatabaseSetup.App, Name), null, cluster);
+    }
+
+    public ValueTask DisposeAsync() => Cluster?.DisposeAsync() ?? ValueTask.CompletedTask;
+}

@@ -1,0 +1,63 @@
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Rigging.Storage;
+using Rigging.Storage.Database;
+using Rigging.Web.SignIn;
+
+namespace Rigging.Web.Commands;
+
+/// <summary>The web site, with the private cluster below it unless a server is named.</summary>
+static class Serve
+{
+    public static async Task<int> Run(Options options)
+    {
+        var builder = Host.Builder(options);
+        // The host's own settings may name the server too: an environment variable, a settings file, a test.
+        if (options.Connection is null && builder.Configuration.GetConnectionString("Rigging") is { Length: > 0 } configured)
+            options = options with { Connection = configured };
+        await using var database = await DatabaseAtHand.Open(options);
+        await AppRole.Check(database.App);
+
+        await using var app = Host.Build(builder, options, database.App);
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (IOException error) when (error.InnerException is AddressInUseException)
+        {
+            throw new StartRefusedException($"--port {options.Port}: another program serves there already; wanted: a free port.");
+        }
+        catch (SocketException error)
+        {
+            throw new StartRefusedException($"--listen {options.Listen} --port {options.Port}: {error.Message}; wanted: an address of this machine and a port this user may open.");
+        }
+        await Greet(app, options);
+        await app.WaitForShutdownAsync();
+        return 0;
+    }
+
+    static async Task Greet(WebApplication app, Options options)
+    {
+        var address = options.PublicUrl?.ToString().TrimEnd('/') ?? Served(app, options);
+        Console.WriteLine($"Rigging is at {address}");
+        await using var scope = app.Services.CreateAsyncScope();
+        var accounts = await scope.ServiceProvider.GetRequiredService<Doorman>().DemoAccounts();
+        if (accounts.Count > 0)
+            Console.WriteLine($"Invented school; everybody's password is {Doorman.DemoPassword}");
+        foreach (var account in accounts)
+            Console.WriteLine($"  {account.Email,-34} {account.Name}: {account.ActsAs}");
+        Console.WriteLine("Stop with Ctrl-C.");
+    }
+
+    static string Served(WebApplication app, Options options)
+    {
+        var port = options.Port == 0 && app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() is { } bound
+            ? new Uri(bound).Port
+            : options.Port;
+        // By this name, not by number: browsers offer passkeys and secure features to localhost.
+        return IPAddress.IsLoopback(options.Listen) ? $"http://localhost:{port}" : $"http://{new IPEndPoint(options.Listen, port)}";
+    }
+}
