@@ -15,7 +15,8 @@ for word in "$@"; do
     --help|-h) command=help ;;
   esac
 done
-if ! command -v dotnet >/dev/null || ! dotnet --list-sdks | grep -q '^10\.'; then
+sdks=$(dotnet --list-sdks 2>/dev/null) || sdks=
+if [[ $'\n'$sdks != *$'\n'10.* ]]; then
   echo "run.sh: the .NET 10 SDK is missing. Install it (https://dotnet.microsoft.com/download/dotnet/10.0) and start again." >&2
   exit 1
 fi
