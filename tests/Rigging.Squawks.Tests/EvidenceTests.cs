@@ -75,4 +75,61 @@ public class EvidenceTests
         var broken = Assert.Single(refused.Broken);
         Assert.Equal(("test-points-unreadable", "testPoints[0].casKt"), (broken.Code, broken.Field));
     }
+
+    [Fact]
+    public void What_was_measured_before_it_was_moved_no_longer_counts()
+    {
+        var flaps = School.Checked
+            .Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod two turns shorter."), School.HalfAFlat.Moves[0]] })
+            .Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
+            .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
+            .Do(School.Mechanic, School.Torque);
+        Assert.Contains(Read(flaps).GroundChecks, check => check.Kind == GroundCheckKind.FlapDifference);
+
+        var after = flaps.Do(School.Mechanic, School.Done with { OtherAsLeft = "Both flaps at the stop." });
+
+        Assert.DoesNotContain(Read(after).GroundChecks, check => check.Kind == GroundCheckKind.FlapDifference);
+        Assert.Contains(Read(after).GroundChecks, check => check.Kind == GroundCheckKind.BallOffset);
+    }
+
+    [Fact]
+    public void More_fuel_than_the_tank_holds_is_taken_as_full_and_said()
+    {
+        var ledger = School.Empty.Do(School.Pilot, School.Report with { FuelRightL = 400 });
+
+        Assert.Equal(42, Read(ledger).TestPoints[0].Load.FuelL["right"]);
+        Assert.Contains(EvidenceRequest.Of(ledger, School.Airframe).Assumed, sentence => sentence.StartsWith("400 L was reported in the right tank, which holds 42 L", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_check_that_no_request_can_hold_is_left_aside_and_said()
+    {
+        var ledger = School.Checked.Do(School.Mechanic, School.Measured(Check.CableTension, 160) with { Cable = "left aileron", TemperatureC = 400 });
+
+        Assert.DoesNotContain(Read(ledger).GroundChecks, check => check.Kind == GroundCheckKind.CableTension);
+        Assert.Contains("A ground check was left aside: degC is 400; wanted a number from -60 to 60 °C.", EvidenceRequest.Of(ledger, School.Airframe).Assumed);
+    }
+
+    [Fact]
+    public void A_verdict_rests_on_the_flights_whose_fuel_is_known_like_the_last_ones()
+    {
+        var unmeasured = School.Approved.Do(School.Pilot, School.Flight with { TestPoints = OnePoint.Replace("30", "40", StringComparison.Ordinal), FuelMeasured = false });
+        Assert.Equal(VerdictWord.NotEnoughEvidence, LedgerVerdict.Of(unmeasured, School.Airframe)!.Fact.Verdict);
+
+        var again = unmeasured.Do(School.Pilot, School.Flight with { TestPoints = OnePoint });
+
+        Assert.Equal(30, Assert.Single(LedgerVerdict.Of(again, School.Airframe)!.Request.TestPoints).Load.FuelL["right"]);
+        Assert.Null(LedgerVerdict.Of(School.Approved, School.Airframe));
+    }
+
+    [Fact]
+    public void An_assessment_goes_on_record_with_all_that_it_takes_to_repeat_it()
+    {
+        var made = LedgerAssessment.Of(School.Checked, School.Airframe);
+
+        Assert.Equal(("st2", 1), (made.Fact.AirframeId, made.Fact.AirframeVersion));
+        var again = ContractReader.ReadRequest(made.Fact.Request).Value!;
+        Assert.Equal(made.Fact.Response, ContractWriter.Write(Mechanics.Assessment.Assessor.Assess(again, again.Airframe!)));
+        School.Checked.Do(School.Mechanic, made.Fact);
+    }
 }

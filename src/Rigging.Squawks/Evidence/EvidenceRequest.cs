@@ -19,7 +19,18 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     /// Everything of the present round, and of earlier rounds what still holds: the ground checks, but not the flights made
     /// before something was moved, except that a check flight shows the aircraft as it stands now.
     /// </summary>
-    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile)
+    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile) => Of(ledger, onFile, _ => true);
+
+    /// <summary>The check flights since the last work and nothing else that was flown: what a verdict rests on.</summary>
+    /// <param name="fuelMeasured">Only those on which fuel was, or was not, measured: one kind says nothing about the other's tanks.</param>
+    public static EvidenceRequest OfCheckFlights(Ledger ledger, AirframeOnFile onFile, bool fuelMeasured) =>
+        Of(ledger, onFile, fact => fact is CheckFlown flown && flown.FuelMeasured == fuelMeasured);
+
+    /// <exception cref="InvalidOperationException">The airframe on file is not one: whoever stored it did not check it.</exception>
+    public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
+        : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
+
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Fact, bool> counts)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
@@ -27,7 +38,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         var points = new JsonArray();
         var lastWork = ledger.Entries.LastOrDefault(e => e.Fact is WorkDone)?.Sequence ?? 0;
         if (lastWork == 0 && state.Report is { } report && ReportedPoint.Of(report, airframe, assumed) is { } reported) points.Add(reported);
-        foreach (var entry in ledger.Entries.Where(e => e.Sequence > lastWork))
+        foreach (var entry in ledger.Entries.Where(e => e.Sequence > lastWork && counts(e.Fact)))
             foreach (var point in TestPointsOf(entry.Fact)) points.Add(point);
 
         var request = new JsonObject
@@ -36,10 +47,28 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["straightBefore"] = state.Report?.StraightBefore,
             ["events"] = Events(ledger),
             ["testPoints"] = points,
-            ["groundChecks"] = GroundChecks(ledger, lastWork),
+            ["groundChecks"] = GroundChecks(ledger),
         };
         if (Settings(state.Settings) is { } settings) request["settings"] = settings;
+        LeaveAside("testPoints", "A test point", request, assumed);
+        LeaveAside("groundChecks", "A ground check", request, assumed);
         return new(request.ToJsonString(Indented), assumed);
+    }
+
+    // People may record what no instrument of this aircraft can show; the rest of the evidence still counts.
+    static void LeaveAside(string list, string what, JsonObject request, List<string> assumed)
+    {
+        var items = request[list]!.AsArray();
+        var faulty = ContractReader.ReadRequest(request.ToJsonString()).Faults
+            .Select(fault => (Index: Enumerable.Range(0, items.Count).FirstOrDefault(i => fault.Path.StartsWith($"$.{list}[{i}]", StringComparison.Ordinal), -1), Fault: fault))
+            .Where(found => found.Index >= 0)
+            .GroupBy(found => found.Index)
+            .OrderByDescending(item => item.Key);
+        foreach (var item in faulty)
+        {
+            items.RemoveAt(item.Key);
+            assumed.AddRange(item.Select(found => $"{what} was left aside: {found.Fault.Path.Split('.')[^1]} is {found.Fault.Seen ?? "not given"}; wanted {found.Fault.Wanted}."));
+        }
     }
 
     static IEnumerable<JsonNode> TestPointsOf(Fact fact) => fact switch
@@ -76,17 +105,39 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         _ => null,
     };
 
-    // The latest of each check counts. Incidence measured before the panel was moved no longer says how it stands.
-    static JsonArray GroundChecks(Ledger ledger, int lastWork) =>
+    // The latest of each check counts, as long as nothing was moved since that it measures.
+    static JsonArray GroundChecks(Ledger ledger) =>
     [
         .. ledger.Entries
             .Where(e => e.Fact is GroundChecked { NotApplicableReason: null })
             .Select(e => (e.Sequence, Check: (GroundChecked)e.Fact))
-            .Where(e => e.Sequence > lastWork || e.Check.Check != Check.PanelIncidenceDifference)
+            .Where(e => !Works(ledger).Any(work => work.Sequence > e.Sequence && (e.Check.Check == Check.PanelIncidenceDifference || work.Moved.Any(control => Moves(control, e.Check.Check)))))
             .GroupBy(e => (e.Check.Check, e.Check.Cable, e.Check.Side))
             .Select(group => GroundCheckOf(group.Last().Check))
             .OfType<JsonObject>(),
     ];
+
+    static IEnumerable<(int Sequence, IEnumerable<Control> Moved)> Works(Ledger ledger)
+    {
+        CorrectionAgreed? correction = null;
+        foreach (var entry in ledger.Entries)
+        {
+            if (entry.Fact is CorrectionAgreed agreed) correction = agreed;
+            if (entry.Fact is WorkDone) yield return (entry.Sequence, correction?.Moves.Select(move => move.Control) ?? []);
+        }
+    }
+
+    /// <summary>Whether moving the control changes what the check measures. A repair may change anything but the load and the ball.</summary>
+    static bool Moves(Control control, Check check) => control switch
+    {
+        Control.LeftFlapRod or Control.RightFlapRod => check == Check.FlapDifference,
+        Control.AileronNeutral => check == Check.AileronNeutralOffset,
+        Control.AileronTab => check is Check.AileronTab or Check.AileronFloat,
+        Control.RudderTab => check == Check.RudderTab,
+        Control.CableTension => check is Check.CableTension or Check.AileronNeutralOffset,
+        Control.RepairOrReplace => check is not (Check.FuelAndSeats or Check.BallOffset or Check.DamageInspection),
+        _ => false,
+    };
 
     static JsonObject? GroundCheckOf(GroundChecked check)
     {

@@ -20,7 +20,7 @@ static class ReportedPoint
             ["manoeuvre"] = manoeuvre,
             ["casKt"] = report.CasKt ?? Assume(airframe.Reference.CasKt, "airspeed", "kt", assumed),
             ["pressureAltitudeFt"] = report.PressureAltitudeFt ?? Assume(airframe.Reference.PressureAltitudeFt, "altitude", "ft", assumed),
-            ["powerPercent"] = report.PowerPercent ?? Assume(airframe.Reference.PowerPercent, "power", "%", assumed),
+            ["powerPercent"] = (report.PowerPercent is { } power ? Math.Min(power, 100) : null as double?) ?? Assume(airframe.Reference.PowerPercent, "power", "%", assumed),
             ["flapDeg"] = report.FlapDeg ?? 0,
             ["load"] = LoadOf(report, airframe, assumed),
             ["readings"] = readings,
@@ -59,7 +59,7 @@ static class ReportedPoint
     {
         var fuel = new JsonObject();
         foreach (var tank in airframe.Tanks)
-            fuel[tank.Name] = (tank.ArmM < 0 ? report.FuelLeftL : report.FuelRightL) ?? airframe.Reference.Load.FuelL.GetValueOrDefault(tank.Name);
+            fuel[tank.Name] = (tank.ArmM < 0 ? report.FuelLeftL : report.FuelRightL) is { } litres ? InTheTank(litres, tank, assumed) : airframe.Reference.Load.FuelL.GetValueOrDefault(tank.Name);
         if (report.FuelLeftL is null || report.FuelRightL is null) assumed.Add("Fuel on each side was not reported: taken as at the airframe's reference.");
         else if (report.FuelMethod == FuelMethod.Gauge) assumed.Add("Fuel was read off the gauges, which are not quantities.");
 
@@ -73,6 +73,13 @@ static class ReportedPoint
         }
         if (report.SeatLeftKg is null || report.SeatRightKg is null) assumed.Add("Who sat where was not reported: taken as at the airframe's reference.");
         return new JsonObject { ["seatsKg"] = seats, ["fuelL"] = fuel };
+    }
+
+    static double InTheTank(double litres, Tank tank, List<string> assumed)
+    {
+        if (litres <= tank.CapacityL) return litres;
+        assumed.Add(FormattableString.Invariant($"{litres:0.#} L was reported in the {tank.Name} tank, which holds {tank.CapacityL:0.#} L: taken as full."));
+        return tank.CapacityL;
     }
 
     static double Assume(double value, string what, string unit, List<string> assumed)

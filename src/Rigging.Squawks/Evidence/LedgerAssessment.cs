@@ -1,0 +1,25 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Evidence;
+
+/// <summary>What the mechanics make of the evidence in a ledger, ready to go on record.</summary>
+/// <param name="Assumed">In a person's words; shown beside the result.</param>
+public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, AssessmentResponse Response, IReadOnlyList<string> Assumed)
+{
+    /// <summary>Version of the mechanics library, as it goes on record with what it computed.</summary>
+    public static string LibraryVersion { get; } = typeof(Assessor).Assembly.GetName().Version!.ToString(3);
+
+    public static LedgerAssessment Of(Ledger ledger, AirframeOnFile onFile)
+    {
+        var evidence = EvidenceRequest.Of(ledger, onFile);
+        var request = evidence.Read();
+        var response = Assessor.Assess(request, request.Airframe!);
+        return new(
+            new(evidence.Json, ContractWriter.Write(response), LibraryVersion, Practice.Usual.Version, onFile.Id, onFile.Version),
+            request, response, evidence.Assumed);
+    }
+}
