@@ -75,7 +75,7 @@ static class FactReader
     static AirframeOnFile Airframe(string id, int version, string json)
     {
         using var file = JsonDocument.Parse(json);
-        var stop = file.RootElement.GetProperty("eccentric") is { ValueKind: JsonValueKind.Object } eccentric
+        var stop = file.RootElement.TryGetProperty("eccentric", out var eccentric) && eccentric.ValueKind == JsonValueKind.Object
             ? eccentric.GetProperty("maxAngleDeg").GetDouble()
             : (double?)null;
         var bracing = file.RootElement.GetProperty("wing").GetProperty("bracing").GetString();

@@ -8,7 +8,6 @@ static class ApiParts
     public static void MapApi(this IEndpointRouteBuilder app)
     {
         app.MapAssessments();
-        app.MapHealth();
         app.MapOpenApi("/openapi/{documentName}.json").AllowAnonymous();
     }
 }

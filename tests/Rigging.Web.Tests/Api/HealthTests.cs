@@ -1,9 +1,8 @@
 using System.Net;
-using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.DependencyInjection.Extensions;
-using Rigging.Storage;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.Logging;
 using Rigging.Storage.Tests;
+using Rigging.Web.Commands;
 
 namespace Rigging.Web.Tests.Api;
 
@@ -12,29 +11,31 @@ public sealed class HealthTests(Postgres postgres)
     [Fact]
     public async Task A_host_whose_database_answers_is_live_and_ready()
     {
-        await using var site = await TestSite.Start(postgres);
+        var database = await postgres.Create();
 
-        Assert.Equal(HttpStatusCode.OK, await Ask(site, "/health/live"));
-        Assert.Equal(HttpStatusCode.OK, await Ask(site, "/health/ready"));
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK), await Ask(database.App));
+        await database.Drop();
     }
 
     [Fact]
-    public async Task A_host_without_its_database_is_live_and_not_ready()
-    {
-        await using var site = await TestSite.Start(postgres, change: services => services.Replace(ServiceDescriptor.Singleton<IDbContextFactory<RiggingDb>>(new Nowhere())));
+    public async Task A_host_without_its_database_is_live_and_not_ready() =>
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.ServiceUnavailable), await Ask("Host=/nowhere-at-all;Username=nobody;Database=none;Timeout=2"));
 
-        Assert.Equal(HttpStatusCode.OK, await Ask(site, "/health/live"));
-        Assert.Equal(HttpStatusCode.ServiceUnavailable, await Ask(site, "/health/ready"));
+    static async Task<(HttpStatusCode Live, HttpStatusCode Ready)> Ask(string connection)
+    {
+        var options = Options.Read(["serve", "--port", "0", "--no-demo"]);
+        var builder = Host.Builder(options);
+        builder.WebHost.UseTestServer();
+        builder.Logging.ClearProviders();
+        await using var app = Host.Build(builder, options, connection);
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        using var http = app.GetTestServer().CreateClient();
+        return (await Status(http, "/health/live"), await Status(http, "/health/ready"));
     }
 
-    static async Task<HttpStatusCode> Ask(TestSite site, string path)
+    static async Task<HttpStatusCode> Status(HttpClient http, string path)
     {
-        using var answer = await site.Browser().Http.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        using var answer = await http.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
         return answer.StatusCode;
-    }
-
-    sealed class Nowhere : IDbContextFactory<RiggingDb>
-    {
-        public RiggingDb CreateDbContext() => RiggingDb.Open("Host=/nowhere-at-all;Username=nobody;Database=none;Timeout=2");
     }
 }
