@@ -43,7 +43,17 @@ public class FoldTests
     });
 
     [Fact]
-    public void Decide_says_the_same_thing_twice() => Always(moment =>
+    public void The_same_question_gets_the_same_answer() => Always(moment => Assert.Equal(Said(moment.Decision), Said(moment.Again())));
+
+    static string Said(Decision decision) => decision switch
+    {
+        Decision.Accepted { Entry: var entry } => EntryCodec.Write(entry),
+        Decision.Refused { Broken: var broken } => string.Join('\n', broken),
+        _ => throw new ArgumentOutOfRangeException(nameof(decision)),
+    };
+
+    [Fact]
+    public void An_accepted_entry_is_the_next_in_line_whole_in_milliseconds_signed_where_it_must_be_and_stored_as_it_reads() => Always(moment =>
     {
         if (moment.Decision is not Decision.Accepted { Entry: var entry }) return;
         Assert.Equal(moment.Before.Length + 1, entry.Sequence);

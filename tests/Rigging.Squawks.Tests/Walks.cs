@@ -15,7 +15,8 @@ static class Walks
     public sealed record Step(bool Follows, int Who, int Kind, int Variant, FlightStatus Others);
 
     /// <summary>Before the step, what was decided, and after it.</summary>
-    public sealed record Moment(Ledger Before, Fact Fact, Decision Decision, Ledger After);
+    /// <param name="Again">Decides the same once more.</param>
+    public sealed record Moment(Ledger Before, Fact Fact, Decision Decision, Ledger After, Func<Decision> Again);
 
     public static readonly Person[] Cast =
     [
@@ -41,9 +42,11 @@ static class Walks
             var (fact, who) = Choose(steps[i], ledger.State);
             // Finer than a record keeps, and never the same moment twice.
             var now = School.Noon.Plus(Duration.FromTicks((i * 600_000_000L) + 1234));
-            var decision = School.Try(ledger, who, fact, facts => facts with { Now = now, OtherSquawks = [new(School.Other, 7, steps[i].Others)] });
+            var (before, others) = (ledger, steps[i].Others);
+            Decision Decide() => School.Try(before, who, fact, facts => facts with { Now = now, OtherSquawks = [new(School.Other, 7, others)] });
+            var decision = Decide();
             var after = decision is Decision.Accepted { Entry: var entry } ? ledger.With(entry) : ledger;
-            yield return new(ledger, fact, decision, after);
+            yield return new(ledger, fact, decision, after, Decide);
             ledger = after;
         }
     }

@@ -48,7 +48,12 @@ public static partial class SignedText
     {
         WorkDone done => MaintenanceRecord.Work(done, state),
         Inspected inspected => Inspection(inspected, state),
-        Approved approved => approved.RecordEntry.Split('\n'),
+        Approved approved =>
+        [
+            .. approved.RecordEntry.Split('\n'),
+            approved.MayHaveChangedHandling ? "This work may have changed how the aircraft flies." : "This work cannot have changed how the aircraft flies.",
+            .. string.IsNullOrWhiteSpace(approved.ConclusiveBecause) ? [] : (string[])[$"Ground evidence: {approved.ConclusiveBecause}"],
+        ],
         CheckFlown flown => CheckFlight(flown, state),
         Closed closed =>
         [

@@ -1,0 +1,106 @@
+using System.Text.Json.Nodes;
+using NodaTime.Text;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.Signing;
+
+namespace Rigging.Squawks.Tests;
+
+/// <summary>What stands above a signature is all that it stands under.</summary>
+public class SignedTextTests
+{
+    public static TheoryData<string> Signed => [.. EntryCodec.Kinds.Where(kind => MoveTable.IsSigned(EntryCodec.TypeOf(kind)))];
+
+    static (Ledger Ledger, Person Who) Ready(string kind) => kind switch
+    {
+        "work-done" => (School.Torqued, School.Mechanic),
+        "independent-inspection" => (School.Worked, School.Inspector),
+        "approval" => (School.Inspected, School.Certifier),
+        "check-flight" => (School.Approved, School.Pilot),
+        "closing" => (School.Judged, School.Inspector),
+        _ => (School.Called, School.Inspector),
+    };
+
+    /// <summary>The fact once for every value in it, with that one value changed; optional texts filled in first, so that they are there to change.</summary>
+    static IEnumerable<(string Path, Fact Fact)> Altered(string kind, Fact fact)
+    {
+        var whole = JsonNode.Parse(EntryCodec.WriteFact(fact))!.AsObject();
+        foreach (var path in Leaves(whole).ToList())
+        {
+            var copy = whole.DeepClone();
+            var leaf = path.Aggregate(copy, (node, step) => step is int index ? node[index]! : node[(string)step]!);
+            leaf.ReplaceWith(Other(leaf.AsValue()));
+            Fact? altered = null;
+            // A changed word for a choice is no choice at all.
+            try { altered = EntryCodec.ReadFact(kind, copy.ToJsonString()); } catch (System.Text.Json.JsonException) { }
+            if (altered is not null) yield return (string.Join('.', path), altered);
+        }
+    }
+
+    static IEnumerable<object[]> Leaves(JsonNode node) => node switch
+    {
+        JsonObject branch => branch.SelectMany(pair => Leaves(pair.Value!).Select(rest => (object[])[pair.Key, .. rest])),
+        JsonArray list => list.SelectMany((item, i) => Leaves(item!).Select(rest => (object[])[i, .. rest])),
+        _ => [[]],
+    };
+
+    static JsonValue Other(JsonValue value) => value.GetValueKind() switch
+    {
+        System.Text.Json.JsonValueKind.True => JsonValue.Create(false),
+        System.Text.Json.JsonValueKind.False => JsonValue.Create(true),
+        System.Text.Json.JsonValueKind.Number => JsonValue.Create(value.GetValue<double>() + 1),
+        _ => LocalDatePattern.Iso.Parse(value.GetValue<string>()) is { Success: true, Value: var day }
+            ? JsonValue.Create(LocalDatePattern.Iso.Format(day.PlusDays(-1)))
+            : JsonValue.Create(value.GetValue<string>() is "[]" ? "[ ]" : value.GetValue<string>() + " and more"),
+    };
+
+    static Fact Full(string kind) => MovesOnPaper.Example(kind) switch
+    {
+        WorkDone done => done with { OtherAsLeft = "Tab straight.", DiffersBecause = "It only tightened there." },
+        Approved approved => approved with { ConclusiveBecause = "Measured on the ground." },
+        CheckFlown flown => flown with { SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud." },
+        var fact => fact,
+    };
+
+    [Theory, MemberData(nameof(Signed))]
+    public void Nothing_is_stored_that_the_text_did_not_say(string kind)
+    {
+        var (ledger, who) = Ready(kind);
+        var shown = Full(kind);
+        var hash = SignedText.Sha256(Squawk.TextToSign(ledger, shown, School.Facts(who)));
+        Facts Signing(Facts facts) => facts with { Affirmation = new("password", School.Noon, hash, hash) };
+        var stored = EntryCodec.Write(Assert.IsType<Decision.Accepted>(School.Try(ledger, who, shown, Signing)).Entry);
+
+        var altered = Altered(kind, shown).ToList();
+        Assert.NotEmpty(altered);
+        Assert.All(altered, other =>
+        {
+            // The program's own values may be sent as anything: what is stored is what was shown.
+            if (School.Try(ledger, who, other.Fact, Signing) is Decision.Accepted { Entry: var entry })
+                Assert.True(stored == EntryCodec.Write(entry), $"{other.Path} was changed under the signature.");
+        });
+    }
+
+    [Theory, MemberData(nameof(Signed))]
+    public void The_stored_text_is_the_text_that_was_shown_and_names_nobody(string kind)
+    {
+        var (ledger, who) = Ready(kind);
+        var entry = Assert.IsType<Decision.Accepted>(School.Try(ledger, who, Full(kind))).Entry;
+
+        Assert.Equal(Squawk.TextToSign(ledger, Full(kind), School.Facts(who)), entry.Signature!.Text);
+        Assert.Contains(SignedText.Token(who.Id), entry.Signature.Text, StringComparison.Ordinal);
+        Assert.Contains(SignedText.Token(who.Certificates[0].Id), entry.Signature.Text, StringComparison.Ordinal);
+        Assert.Equal((who.Certificates[0].Id, who.Certificates[0].Kind), (entry.Signature.Certificate!.Value, entry.Signature.CertificateKind));
+    }
+
+    [Fact]
+    public void Tokens_become_what_the_register_says_today_and_nothing_else_changes()
+    {
+        var text = $"By {SignedText.Token(School.Pilot.Id)}, {SignedText.Token(School.Pilot.Certificates[0].Id)}; [person:nobody] [note:1].";
+
+        Assert.Equal("By A. Pilot, 1234; [person:nobody] [note:1].", SignedText.Render(text, _ => "A. Pilot", _ => "1234"));
+        Assert.Equal("By (erased), 1234; [person:nobody] [note:1].", SignedText.Render(text, _ => "(erased)", _ => "1234"));
+    }
+}
