@@ -20,6 +20,10 @@ public static class AppRole
                 throw new StartRefusedException($"The connection's user '{new NpgsqlConnectionStringBuilder(connection).Username}' {excess}. "
                     + $"The application must connect as '{DatabaseSetup.App}', which may add ledger entries and never change them.");
         }
+        catch (PostgresException error) when (error.SqlState == PostgresErrorCodes.InvalidAuthorizationSpecification)
+        {
+            throw new StartRefusedException($"The database does not admit us: {error.MessageText}. Run 'rigging migrate' first; it makes the roles.");
+        }
         catch (NpgsqlException error)
         {
             throw new StartRefusedException($"The database cannot be reached: {error.Message}");

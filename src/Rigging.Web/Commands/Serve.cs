@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.EntityFrameworkCore;
 using Rigging.Storage;
 using Rigging.Storage.Database;
 using Rigging.Web.SignIn;
@@ -20,6 +21,7 @@ static class Serve
             options = options with { Connection = configured };
         await using var database = await DatabaseAtHand.Open(options);
         await AppRole.Check(database.App);
+        await RefusePublishedPasswords(options, database.App);
 
         await using var app = Host.Build(builder, options, database.App);
         try
@@ -37,6 +39,16 @@ static class Serve
         await Greet(app, options);
         await app.WaitForShutdownAsync();
         return 0;
+    }
+
+    /// <summary>The invented school's passwords are in the README: it is not loaded where other machines can reach the site.</summary>
+    static async Task RefusePublishedPasswords(Options options, string connection)
+    {
+        if (!options.Demo || options.LoopbackOnly)
+            return;
+        await using var db = RiggingDb.Open(connection);
+        if (!await db.Installations.AnyAsync())
+            throw new StartRefusedException("The invented school has published passwords and is not loaded where other machines can reach the site; wanted: also --no-demo.");
     }
 
     static async Task Greet(WebApplication app, Options options)
