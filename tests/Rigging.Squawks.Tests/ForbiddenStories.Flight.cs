@@ -79,6 +79,9 @@ public partial class ForbiddenStories
     [Fact]
     public void Closed_without_a_verdict() => Refused("verdict-missing", Flown, Inspector, new Closed("Fine."));
 
+    [Fact]
+    public void Closed_on_the_verdict_of_an_earlier_flight() => Refused("verdict-missing", Judged.Do(Pilot, Flight), Inspector, new Closed("Fine."));
+
     [Theory, InlineData(VerdictWord.AdjustAgain), InlineData(VerdictWord.NotEnoughEvidence)]
     public void Closed_on_a_verdict_that_does_not_accept(VerdictWord verdict) =>
         Refused("verdict-not-accepted", Flown.Do(Mechanic, Verdict(verdict)), Inspector, new Closed("Good enough."));
