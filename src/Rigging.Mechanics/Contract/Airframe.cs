@@ -12,6 +12,7 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="Rudder">Null when the rudder has no tab on file.</param>
 /// <param name="FuelSelector">Null when not on file.</param>
 /// <param name="BallDegPerWidth">Degrees of apparent tilt that move the ball by one of its own widths; positive.</param>
+/// <param name="Baggage">Null when there is no compartment on file.</param>
 public sealed record Airframe(
     string Id,
     string Name,
@@ -29,7 +30,8 @@ public sealed record Airframe(
     double BallDegPerWidth,
     SpeedLimits? SpeedsKt,
     ReferencePoint Reference,
-    RiggingLimits? Limits);
+    RiggingLimits? Limits,
+    IReadOnlyList<BaggageCompartment>? Baggage = null);
 
 /// <summary>The wing, symmetric as designed, by stations from the centreline to the tip.</summary>
 /// <param name="SpanM">Whole span, tip to tip.</param>
@@ -152,6 +154,9 @@ public sealed record Tank(string Name, double ArmM, double CapacityL);
 /// <param name="ArmM">Right of the centreline positive.</param>
 public sealed record Seat(string Name, double ArmM);
 
+/// <param name="ArmM">Of its middle, right of the centreline positive.</param>
+public sealed record BaggageCompartment(string Name, double ArmM);
+
 public enum FuelSelector { LeftRightBoth, LeftRight, OnOff }
 
 /// <summary>Calibrated airspeeds in knots.</summary>
@@ -165,11 +170,16 @@ public sealed record ReferencePoint(double CasKt, double PressureAltitudeFt, dou
 /// <param name="IncidenceStepFlats">Smallest move that is asked of a wrench.</param>
 public sealed record RiggingLimits(double AcceptableRollTendencyDegPerS, double MaxPanelIncidenceDifferenceDeg, double IncidenceStepFlats);
 
-/// <summary>Who sat where and how much fuel was in which tank.</summary>
+/// <summary>Who sat where, what lay where and how much fuel was in which tank.</summary>
 /// <param name="SeatsKg">By seat name; a seat not named was empty.</param>
 /// <param name="FuelL">By tank name; every tank is named.</param>
 /// <param name="FuelKgPerL">0.72 unless stated.</param>
-public sealed record Load(IReadOnlyDictionary<string, double> SeatsKg, IReadOnlyDictionary<string, double> FuelL, double FuelKgPerL = Load.UsualFuelKgPerL)
+/// <param name="BaggageKg">By compartment name; null or not named is empty.</param>
+public sealed record Load(
+    IReadOnlyDictionary<string, double> SeatsKg,
+    IReadOnlyDictionary<string, double> FuelL,
+    double FuelKgPerL = Load.UsualFuelKgPerL,
+    IReadOnlyDictionary<string, double>? BaggageKg = null)
 {
     /// <summary>Aviation gasoline; the convention of this contract.</summary>
     public const double UsualFuelKgPerL = 0.72;

@@ -35,10 +35,14 @@ static class AirframeReader
             airframe.Number("ballDegPerWidth", new(0.5, 20, "° per width")),
             airframe.ObjectIfGiven("speedsKt", Speeds),
             airframe.Object("reference", Reference),
-            airframe.ObjectIfGiven("limits", Limits));
-        var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name));
+            airframe.ObjectIfGiven("limits", Limits),
+            airframe.Has("baggage")
+                ? airframe.Objects("baggage", 0, 8, compartment => new BaggageCompartment(compartment.Text("name", 40), compartment.Number("armM", ArmM)))
+                : airframe.NotGiven<IReadOnlyList<BaggageCompartment>>("baggage"));
+        var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
+            & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
-            LoadReader.Check(load, read.Tanks, read.Seats, $"{airframe.PathTo("reference")}.load", airframe.Fault);
+            LoadReader.Check(load, read, $"{airframe.PathTo("reference")}.load", airframe.Fault);
         return read;
     }
 

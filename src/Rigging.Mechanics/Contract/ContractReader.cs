@@ -14,7 +14,7 @@ public static class ContractReader
     public static ReadResult<AssessmentRequest> ReadRequest(string json) =>
         Read(json, RequestReader.Read, request => request.Airframe is { } airframe ? Check(request, airframe) : []);
 
-    /// <summary>What in a well-formed request does not fit the airframe: seats and tanks it does not have, a tank overfull or not stated.</summary>
+    /// <summary>What in a well-formed request does not fit the airframe: seats, compartments and tanks it does not have, a tank overfull or not stated.</summary>
     public static IReadOnlyList<Fault> Check(AssessmentRequest request, Airframe airframe)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -24,7 +24,7 @@ public static class ContractReader
         {
             // Null only while a faulty request is still being read.
             if (request.TestPoints[index]?.Load is { } load)
-                LoadReader.Check(load, airframe.Tanks, airframe.Seats, $"$.testPoints[{index}].load", (path, seen, wanted) => faults.Add(new(path, seen, wanted)));
+                LoadReader.Check(load, airframe, $"$.testPoints[{index}].load", (path, seen, wanted) => faults.Add(new(path, seen, wanted)));
         }
         return faults;
     }

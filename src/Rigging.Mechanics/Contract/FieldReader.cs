@@ -134,6 +134,15 @@ sealed class FieldReader
     public IReadOnlyDictionary<string, double> Amounts(string name, Within range) => Object<IReadOnlyDictionary<string, double>>(name, amounts =>
         amounts.fields.Keys.ToDictionary(key => key, key => amounts.Number(key, range), StringComparer.Ordinal));
 
+    public IReadOnlyDictionary<string, double>? AmountsIfGiven(string name, Within range) => Has(name) ? Amounts(name, range) : NotGiven<IReadOnlyDictionary<string, double>>(name);
+
+    /// <summary>Null for a field that was not given, which is known all the same.</summary>
+    public T? NotGiven<T>(string name) where T : class
+    {
+        asked.Add(name);
+        return null;
+    }
+
     public bool Has(string name) => fields.TryGetValue(name, out var element) && element.ValueKind != JsonValueKind.Null;
 
     /// <summary>Notes a fault of a field that is readable by itself but wrong beside another.</summary>
