@@ -52,5 +52,9 @@ public sealed class Drafts(IDbContextFactory<RiggingDb> databases, IClock clock)
         }
     }
 
+    /// <summary>What was typed on a step's page.</summary>
+    /// <param name="step">The page's last word in its address.</param>
+    public static string TypedKey(int squawk, string step) => $"{step}:{squawk}";
+
     public static string SigningKey(int squawk, string kind) => $"sign:{squawk}:{kind}";
 }

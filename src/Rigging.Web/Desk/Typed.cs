@@ -53,6 +53,14 @@ public sealed class Typed
         return default;
     }
 
+    /// <summary>An answer to a question that has no default.</summary>
+    public bool YesNo(string? text, string field, string name)
+    {
+        if (text is "yes" or "no") return text == "yes";
+        errors.Add(new("not-a-choice", $"{name}: nothing chosen. Answer yes or no.", field));
+        return false;
+    }
+
     public void Wrong(string code, string sentence, string field) => errors.Add(new(code, sentence, field));
 
     static string Short(string? text) => text is { Length: > 40 } ? text[..40] + "…" : text ?? "";

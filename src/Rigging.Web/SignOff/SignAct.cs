@@ -8,11 +8,23 @@ using Rigging.Web.SignIn;
 namespace Rigging.Web.SignOff;
 
 /// <summary>What the signature page shows.</summary>
-/// <param name="StepAddress">The page on which the text was prepared.</param>
-public sealed record SignView(SquawkFile File, Fact Fact, string Heading, string Me, string StepAddress, TextToSign Text, IReadOnlyList<BrokenRule> Blocked);
+/// <param name="ActingAs">Under which of the person's parts in the school; null where the act has no place now.</param>
+/// <param name="Step">The page on which the text was prepared: the last word of its address.</param>
+public sealed record SignView(SquawkFile File, Fact Fact, string Heading, string Me, string? ActingAs, string Step, TextToSign Text, IReadOnlyList<BrokenRule> Blocked)
+{
+    public string StepAddress => $"squawks/{File.Number}/{Step}";
+
+    /// <summary>The text without its last line.</summary>
+    public IReadOnlyList<string> Body => [.. Text.Shown.Split('\n')[..^1]];
+
+    /// <summary>The last line: what signing it means, the signer's name and certificate.</summary>
+    public string Intent => Text.Shown.Split('\n')[^1];
+}
 
 public sealed class SignForm
 {
+    public const string PasswordField = "Form.Password";
+
     public int LengthSeen { get; set; }
     public string? TextSha256 { get; set; }
     public string? ShownSha256 { get; set; }
@@ -39,20 +51,25 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         if (!Kinds.TryGetValue(kind, out var words)) return null;
         var me = await actor.Me();
         if (await desk.Open(number, ct) is not { } file || await drafts.LoadFact(me, number, kind, ct) is not { } fact) return null;
-        return new(file, fact, words.Heading, file.Register.Name(me), $"squawks/{number}/{words.Step}", SquawkDesk.TextFor(file, fact), file.WhatBlocks(fact.GetType()));
+        var actingAs = MoveTable.Find(fact.GetType(), file.State.Stage)?.By.Where(file.Facts.Who.May).Select(Words.Of).FirstOrDefault();
+        return new(file, fact, words.Heading, file.Register.Name(me), actingAs, words.Step, SquawkDesk.TextFor(file, fact), file.WhatBlocks(fact.GetType()));
     }
 
     public async Task<Outcome> Run(SignView view, SignForm form, CancellationToken ct = default)
     {
         var me = await actor.Me();
         if (!await doorman.Confirms(me, form.Password))
-            return new Outcome.Refused("password-wrong", "That is not your password. Nothing was signed. After five wrong tries an account rests for a few minutes.", "password");
+            return new Outcome.Refused("password-wrong", "The password was not accepted, and nothing was signed. Either it is wrong, or the account rests: after five wrong tries it does so for a few minutes.", SignForm.PasswordField);
         // Names may have changed in the register since the page was shown: then what was read is no longer what would be recorded.
         if (form.LengthSeen == view.File.Ledger.Length && form.ShownSha256 != view.Text.ShownSha256)
             return new Outcome.Refused("text-changed", "The text has changed since the page was shown. Read it again, then sign.", "text");
         var outcome = await desk.Sign(view.File.Id, form.LengthSeen, view.Fact,
             new("password", clock.GetCurrentInstant(), form.TextSha256 ?? "", view.Text.ShownSha256), ct);
-        if (outcome is Outcome.Appended) await drafts.Drop(me, Drafts.SigningKey(view.File.Number, EntryCodec.KindOf(view.Fact)), ct);
+        if (outcome is Outcome.Appended)
+        {
+            await drafts.Drop(me, Drafts.SigningKey(view.File.Number, EntryCodec.KindOf(view.Fact)), ct);
+            await drafts.Drop(me, Drafts.TypedKey(view.File.Number, view.Step), ct);
+        }
         return outcome;
     }
 }
