@@ -80,16 +80,18 @@ public sealed class TestSite : IAsyncDisposable
         await db.SaveChangesAsync();
     }
 
-    public async Task<PersonId> AddPerson(string name, string email, Authority[] authorities, bool demo = false, string password = Password)
+    public async Task<PersonId> AddPerson(string name, string email, Authority[] authorities, bool demo = false, string password = Password, PersonId? id = null, IEnumerable<CertificateRow>? certificates = null)
     {
         await using var scope = Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<RiggingDb>();
         var person = new PersonRow
         {
+            Id = id ?? new(Guid.CreateVersion7()),
             Number = (await db.People.MaxAsync(row => (int?)row.Number) ?? 0) + 1,
             Name = name,
             Email = email,
             Authorities = [.. authorities.Select(authority => new PersonAuthorityRow { Authority = authority })],
+            Certificates = [.. certificates ?? []],
         };
         db.People.Add(person);
         await db.SaveChangesAsync();

@@ -1,0 +1,147 @@
+using System.Net;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Tests;
+
+namespace Rigging.Web.Tests.Inspection;
+
+[Collection(InTheHangar.Name)]
+public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
+{
+    int number;
+
+    string Address => $"/squawks/{number}/inspection";
+
+    public async ValueTask InitializeAsync() => number = await hangar.Squawk(School.Worked);
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+
+    /// <summary>Everything as it must be, by what the domain expects.</summary>
+    static Dictionary<string, string> Passing() => new(School.Worked.State.ControlsToSee.Select(o => KeyValuePair.Create(Field(o), o.Expected.ToString())))
+    {
+        ["fullTravelAtEveryFlapSetting"] = "yes",
+        ["securedAndLocked"] = "yes",
+        ["nothingLeftBehind"] = "yes",
+        ["findings"] = "Fitting, stripe, cables and travel seen.",
+        ["passed"] = "yes",
+    };
+
+    static string Field(Observation asked) => $"seen-{asked.Surface}-{asked.Input}".Replace(' ', '-');
+
+    [Fact]
+    public async Task What_must_be_seen_is_asked_for_and_never_told()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        var page = await browser.Open(Address);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        var form = page.Document.QuerySelector("main form")!;
+        Assert.Empty(form.QuerySelectorAll("input[type=radio][checked]"));
+        Assert.DoesNotContain("must", form.TextContent, StringComparison.OrdinalIgnoreCase);
+        // Whatever is right, every surface of a kind is offered the same answers in the same order.
+        var offered = School.Worked.State.ControlsToSee.Select(o => string.Join('|', form.QuerySelectorAll($"input[name='{Field(o)}']").Select(i => i.GetAttribute("value"))));
+        Assert.Equal("Up|Down|Still|NotRecorded", Assert.Single(offered.Distinct()));
+    }
+
+    [Fact]
+    public async Task A_page_full_of_answers_leads_to_the_signature_and_the_ledger_waits_for_it()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        var answer = await browser.Submit(await browser.Open(Address), Passing());
+
+        Assert.Equal($"/squawks/{number}/sign/independent-inspection", answer.Location);
+        Assert.Equal(School.Worked.Length, (await hangar.Ledger(number)).Length);
+        var sign = await browser.Follow(answer);
+        Assert.Contains("wheel left: left aileron seen to move up (must move up).", sign.Text, StringComparison.Ordinal);
+        Assert.Contains("I inspected this work and took no part in it: Ines Inspector", sign.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_empty_page_names_every_question_and_keeps_what_was_written()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        var answer = await browser.Submit(await browser.Open(Address), new() { ["findings"] = "Looked at nothing yet." });
+
+        Assert.Equal(HttpStatusCode.OK, answer.Status);
+        Assert.Contains("Wheel left, left aileron: nothing chosen. Choose one.", answer.Text, StringComparison.Ordinal);
+        Assert.Contains("Result: nothing chosen. Answer yes or no.", answer.Text, StringComparison.Ordinal);
+        Assert.Equal("Looked at nothing yet.", answer.Document.QuerySelector("textarea")!.TextContent);
+    }
+
+    [Fact]
+    public async Task A_control_that_went_the_wrong_way_cannot_pass_and_the_page_does_not_tell_the_right_way()
+    {
+        using var browser = await hangar.As(School.Inspector);
+        var typed = Passing();
+        typed["seen-left-aileron-wheel-left"] = nameof(Seen.Down);
+
+        var answer = await browser.Submit(await browser.Open(Address), typed);
+
+        Assert.Contains("Wheel left: the left aileron did not do what it must.", answer.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("must move up", answer.Text, StringComparison.Ordinal);
+        typed["passed"] = "no";
+        var failed = await browser.Submit(answer, typed);
+        Assert.Equal($"/squawks/{number}/sign/independent-inspection", failed.Location);
+    }
+
+    [Fact]
+    public async Task A_surface_that_was_not_looked_at_cannot_pass()
+    {
+        using var browser = await hangar.As(School.Inspector);
+        var typed = Passing();
+        typed["seen-right-flap-flaps-down"] = nameof(Seen.NotRecorded);
+
+        var answer = await browser.Submit(await browser.Open(Address), typed);
+
+        Assert.Contains("Flaps down: the right flap was not looked at.", answer.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_did_the_work_reads_why_they_may_not_and_can_post_nothing()
+    {
+        using var browser = await hangar.As(School.Mechanic);
+
+        var page = await browser.Open(Address);
+        var answer = await browser.Submit(page, Passing());
+
+        Assert.Contains("You took part in this work, so you cannot be its independent inspector.", page.Text, StringComparison.Ordinal);
+        Assert.NotNull(page.Document.QuerySelector("main form fieldset[disabled] button[disabled]"));
+        Assert.Equal(HttpStatusCode.OK, answer.Status);
+        Assert.Contains("You took part in this work", answer.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_page_that_fell_behind_says_what_changed_and_keeps_what_was_typed()
+    {
+        using var browser = await hangar.As(School.Inspector);
+        var page = await browser.Open(Address);
+        await hangar.Add(number, School.Office, new Noted("The tag is on the wheel.", null));
+
+        var answer = await browser.Submit(page, Passing());
+
+        Assert.Contains("note by Olaf Office", answer.Text, StringComparison.Ordinal);
+        Assert.Equal("Fitting, stripe, cables and travel seen.", answer.Document.QuerySelector("textarea")!.TextContent);
+        Assert.Equal($"/squawks/{number}/sign/independent-inspection", (await browser.Submit(answer, [])).Location);
+    }
+
+    [Fact]
+    public async Task Leaving_and_coming_back_shows_what_was_typed()
+    {
+        using var browser = await hangar.As(School.Inspector);
+        await browser.Submit(await browser.Open(Address), new() { ["findings"] = "Half way." });
+
+        var page = await browser.Open(Address);
+
+        Assert.Equal("Half way.", page.Document.QuerySelector("textarea")!.TextContent);
+    }
+
+    [Fact]
+    public async Task A_squawk_that_does_not_exist_is_not_found()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        Assert.Equal(HttpStatusCode.NotFound, (await browser.Open("/squawks/999/inspection")).Status);
+    }
+}
