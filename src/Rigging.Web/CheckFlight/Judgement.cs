@@ -1,0 +1,64 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Loading;
+using Rigging.Mechanics.Motion;
+using Rigging.Mechanics.Verification;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
+using Flown = Rigging.Mechanics.Verification.CheckFlight;
+
+namespace Rigging.Web.CheckFlight;
+
+/// <summary>The verdict on a check flight, computed from the ledger, in words.</summary>
+/// <param name="Tendency">Null when nothing bears on it.</param>
+/// <param name="LimitDegPerS">Null when none is on file.</param>
+/// <param name="Lines">What it rests on, in order.</param>
+/// <param name="Assumed">What the ledger did not say and had to be taken from somewhere.</param>
+sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPerS, IReadOnlyList<string> Lines, IReadOnlyList<string> Assumed, VerdictGiven Entry)
+{
+    static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) } };
+
+    /// <summary>Null before a check flight, and without airframe data on file.</summary>
+    public static Judgement? Of(SquawkFile file)
+    {
+        if (file.State.CheckFlight is not { Fact: var flown } || file.Facts.Airframe is not { } onFile) return null;
+        var evidence = EvidenceRequest.Of(file.Ledger, onFile);
+        if (ContractReader.ReadRequest(evidence.Json).Value is not { } request) return null;
+        var airframe = onFile.Read();
+        var verdict = Flown.Judge(request, airframe, flown.FuelMeasured);
+        var word = verdict.Verdict switch
+        {
+            Verdict.Accepted => VerdictWord.Accepted,
+            Verdict.AdjustAgain => VerdictWord.AdjustAgain,
+            _ => VerdictWord.NotEnoughEvidence,
+        };
+        List<string> lines = [.. OfTendency(verdict, airframe), .. OfLoad(verdict, request, airframe), verdict.Reasons[^1]];
+        return new(word, verdict.RollTendency, airframe.Limits?.AcceptableRollTendencyDegPerS, lines, evidence.Assumed, new(
+            word, verdict.RollTendency?.Mean, verdict.LoadContribution?.Mean, string.Join(' ', lines), evidence.Json,
+            JsonSerializer.Serialize(verdict, Form), typeof(CheckFlightVerdict).Assembly.GetName().Version!.ToString(3)));
+    }
+
+    static IEnumerable<string> OfTendency(CheckFlightVerdict verdict, Airframe airframe)
+    {
+        if (verdict.RollTendency is not { } found) yield break;
+        yield return $"With the load it is rigged for, let go: {Directions.RollRate(found.Mean)} (9 in 10 sure: between {Directions.RollRate(found.Low)} and {Directions.RollRate(found.High)}).";
+        if (airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }) yield return $"The limit is {Words.Number(limit)}{Directions.Space}°/s either way.";
+        if (PerLitre(airframe) is var perLitre and not 0 && Math.Abs(found.Mean / perLitre) >= 0.5)
+            yield return $"That is what {Words.Number(Math.Abs(found.Mean / perLitre), 0)}{Directions.Space}L more fuel on the {(found.Mean / perLitre > 0 ? "right" : "left")} would do.";
+    }
+
+    static IEnumerable<string> OfLoad(CheckFlightVerdict verdict, AssessmentRequest request, Airframe airframe)
+    {
+        if (verdict.LoadContribution is not { Mean: var share } || request.TestPoints.Count == 0) yield break;
+        var difference = LateralLoad.FuelDifferenceL(airframe, request.TestPoints[0].Load);
+        var fuel = Math.Abs(difference) < 0.05 ? "equal fuel on both sides" : $"{Words.Number(Math.Abs(difference), 1)}{Directions.Space}L more fuel on the {(difference > 0 ? "right" : "left")}";
+        yield return $"The day's load ({fuel}, and who sat where) adds {Directions.RollRate(share)} to that; it has been taken out.";
+    }
+
+    /// <summary>Roll tendency of one litre of fuel difference, right minus left, at the reference; °/s. Zero where no tank lies beside the centreline.</summary>
+    static double PerLitre(Airframe airframe) =>
+        new Aeroplane(airframe).Reference.RollTendencyDegPerS(new Asymmetry(WeightNm: LateralLoad.MomentPerLitreNm(airframe, airframe.Reference.Load.FuelKgPerL)));
+}
