@@ -1,5 +1,3 @@
-using System.Text.Json;
-using System.Text.Json.Serialization;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Loading;
 using Rigging.Mechanics.Motion;
@@ -8,7 +6,6 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
-using Flown = Rigging.Mechanics.Verification.CheckFlight;
 
 namespace Rigging.Web.CheckFlight;
 
@@ -19,26 +16,14 @@ namespace Rigging.Web.CheckFlight;
 /// <param name="Assumed">What the ledger did not say and had to be taken from somewhere.</param>
 sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPerS, IReadOnlyList<string> Lines, IReadOnlyList<string> Assumed, VerdictGiven Entry)
 {
-    static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) } };
-
     /// <summary>Null before a check flight, and without airframe data on file.</summary>
     public static Judgement? Of(SquawkFile file)
     {
-        if (file.State.CheckFlight is not { Fact: var flown } || file.Facts.Airframe is not { } onFile) return null;
-        var evidence = EvidenceRequest.Of(file.Ledger, onFile);
-        if (ContractReader.ReadRequest(evidence.Json).Value is not { } request) return null;
+        if (file.State.CheckFlight is not { Fact: var flown } || file.Facts.Airframe is not { } onFile || LedgerVerdict.Of(file.Ledger, onFile) is not { } verdict) return null;
         var airframe = onFile.Read();
-        var verdict = Flown.Judge(request, airframe, flown.FuelMeasured);
-        var word = verdict.Verdict switch
-        {
-            Verdict.Accepted => VerdictWord.Accepted,
-            Verdict.AdjustAgain => VerdictWord.AdjustAgain,
-            _ => VerdictWord.NotEnoughEvidence,
-        };
-        List<string> lines = [.. OfTendency(verdict, airframe), .. OfLoad(verdict, request, airframe), verdict.Reasons[^1]];
-        return new(word, verdict.RollTendency, airframe.Limits?.AcceptableRollTendencyDegPerS, lines, evidence.Assumed, new(
-            word, verdict.RollTendency?.Mean, verdict.LoadContribution?.Mean, string.Join(' ', lines), evidence.Json,
-            JsonSerializer.Serialize(verdict, Form), typeof(CheckFlightVerdict).Assembly.GetName().Version!.ToString(3)));
+        List<string> lines = [.. OfTendency(verdict.Computed, airframe), .. OfLoad(verdict.Computed, verdict.Request, airframe), verdict.Computed.Reasons[^1]];
+        return new(verdict.Fact.Verdict, verdict.Computed.RollTendency, airframe.Limits?.AcceptableRollTendencyDegPerS, lines,
+            EvidenceRequest.OfCheckFlights(file.Ledger, onFile, flown.FuelMeasured).Assumed, verdict.Fact with { Explanation = string.Join(' ', lines) });
     }
 
     static IEnumerable<string> OfTendency(CheckFlightVerdict verdict, Airframe airframe)
