@@ -2,6 +2,7 @@ using MudBlazor.Services;
 using NodaTime;
 using Rigging.Web.Api;
 using Rigging.Web.Desk;
+using Rigging.Web.Fleet;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
 
@@ -22,6 +23,7 @@ static class Site
         services.AddScoped<SquawkDesk>();
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
+        services.AddScoped<Ramp>();
         services.AddApi();
     }
 

@@ -8,11 +8,12 @@ public static class AeroplaneView
     const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
     static readonly Point Axis = new(240, 72);
 
-    /// <summary>From the pilot's words alone: no figure is shown because none was given.</summary>
-    public static Drawing FromWords(Side heavy) => Draw(
+    /// <summary>From the pilot's words: drawn out of scale, with the reading in words when there was one.</summary>
+    /// <param name="read">Such as "6° left wing down after 10 s"; null when no figure was given.</param>
+    public static Drawing FromWords(Side heavy, string? read = null) => Draw(
         heavy == Side.Left ? -PictureBank : PictureBank,
         $"{Capital(heavy)} wing heavy",
-        "as reported, no figure given", [], []);
+        read is null ? "as reported, no figure given" : $"{read}, not to scale", [], []);
 
     /// <summary>From a roll tendency in degrees per second, right wing down positive, with its 90 % interval and the limit if one is set.</summary>
     public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)

@@ -26,7 +26,7 @@ static class ReleaseStory
     {
         var right = inspected.Observations.Where(o => o.Seen != Squawks.Entries.Seen.NotRecorded && !o.WrongWay).ToList();
         if (right.Count > 0)
-            yield return $"Seen at the surface: {string.Join("; ", right.GroupBy(o => o.Input).Select(input => $"{input}, {string.Join(", ", input.Select(o => $"{o.Surface} {Words.Of(o.Seen)}"))}"))}.";
+            yield return $"Seen at the surface: {string.Join("; ", right.GroupBy(o => o.Input).Select(input => $"{input.Key}, {string.Join(", ", input.Select(o => $"{o.Surface} {Words.Of(o.Seen)}"))}"))}.";
         if (inspected.Observations.Any(o => o.Seen == Squawks.Entries.Seen.NotRecorded))
             yield return new("Not every control was looked at.", Tone.Missing);
     }

@@ -36,6 +36,10 @@ static class ReportStory
         report.Feet == Feet.NotRecorded ? null : Words.Of(report.Feet),
     ]).OfType<string>());
 
+    /// <summary>The bank and the seconds it took; null when not recorded.</summary>
+    public static string? BankRead(Reported report) =>
+        report is { BankDeg: { } bank, BankAfterS: { } seconds } ? $"{Bank(bank)} after {Words.Number(seconds, 1)}{Space}s" : null;
+
     static IEnumerable<Line> RedFlags(Reported report)
     {
         if (report.RedFlags.Count > 0)
@@ -58,7 +62,7 @@ static class ReportStory
     {
         string?[] read =
         [
-            report.BankDeg is { } bank && report.BankAfterS is { } seconds ? $"{Bank(bank)} after {Words.Number(seconds, 1)}{Space}s" : null,
+            BankRead(report),
             report.BallWidths is { } ball ? $"ball {Ball(ball)}" : null,
         ];
         if (read.OfType<string>().ToList() is { Count: > 0 } said) yield return $"Read: {string.Join("; ", said)}.";

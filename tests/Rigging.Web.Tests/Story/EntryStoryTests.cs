@@ -85,6 +85,16 @@ public class EntryStoryTests
         var told = EntryStory.Of(new Inspected(false, [new("left aileron", "wheel left", Seen.Up, Seen.Down)], true, true, true, null, "Cables crossed."));
 
         Assert.Contains(new Line("Wheel left: the left aileron was seen to move down. It must move up.", Tone.Stop), told.Lines);
+        Assert.DoesNotContain(told.Lines, line => line.Text.StartsWith("Seen at the surface", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_seen_at_the_surfaces_is_said_by_input()
+    {
+        var told = EntryStory.Of(new Inspected(true,
+            [new("left aileron", "wheel left", Seen.Up, Seen.Up), new("right aileron", "wheel left", Seen.Down, Seen.Down), new("rudder", "left pedal", Seen.Left, Seen.Left)], true, true, true, null, "Seen."));
+
+        Assert.Contains("Seen at the surface: wheel left, left aileron up, right aileron down; left pedal, rudder left.", Lines(told));
     }
 
     [Fact]

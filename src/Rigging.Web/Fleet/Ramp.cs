@@ -1,0 +1,88 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Storage;
+using Rigging.Storage.Ledgers;
+using Rigging.Web.Desk;
+
+namespace Rigging.Web.Fleet;
+
+/// <summary>Reads the fleet from the projections, and the ledgers where those do not say enough.</summary>
+public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore ledgers, Actor actor, IClock clock)
+{
+    static readonly Stage[] Open = [.. Enum.GetValues<Stage>().Where(stage => stage.IsOpen())];
+
+    public async Task<RampView> Show(CancellationToken ct = default)
+    {
+        var me = await actor.Me();
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
+        var names = await AirframeNames(db, ct);
+        var squawks = await db.Squawks.AsNoTracking().Where(row => Open.Contains(row.Stage)).ToListAsync(ct);
+        var person = await MyAuthorities(db, me, ct);
+        List<OpenSquawk> open = [];
+        foreach (var squawk in squawks.OrderByDescending(squawk => squawk.FlightStatus).ThenBy(squawk => squawk.Number)) open.Add(await Tell(squawk, person, ct));
+        return new(
+            await Registers.School(db, ct),
+            [.. aircraft.Select(row => new Strip(row.Registration, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0, [.. open.Where(squawk => squawk.Aircraft == row.Id)]))],
+            await Unread(db, me, ct));
+    }
+
+    /// <summary>Null when the fleet has no aircraft of that registration.</summary>
+    public async Task<AircraftHistory?> History(string registration, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        if (await db.Aircraft.AsNoTracking().SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } row) return null;
+        var squawks = await db.Squawks.AsNoTracking().Where(squawk => squawk.AircraftId == row.Id).OrderByDescending(squawk => squawk.Number).ToListAsync(ct);
+        var names = await AirframeNames(db, ct);
+        return new(row.Registration, row.Serial, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
+            squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
+            await Registers.School(db, ct),
+            [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))]);
+    }
+
+    /// <summary>Marks this person's notices about these squawks as read; those of others stay as they are.</summary>
+    public async Task MarkRead(IReadOnlyCollection<int> squawks, CancellationToken ct = default)
+    {
+        var me = await actor.Me();
+        var now = clock.GetCurrentInstant();
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var ids = await db.Squawks.Where(squawk => squawks.Contains(squawk.Number)).Select(squawk => squawk.Id).ToListAsync(ct);
+        await db.Notices.Where(notice => notice.PersonId == me && notice.ReadAt == null && ids.Contains(notice.SquawkId))
+            .ExecuteUpdateAsync(set => set.SetProperty(notice => notice.ReadAt, now), ct);
+    }
+
+    /// <summary>What only the ledger and the rules can say: the limits of a call, and whether the next act is really open to this person, who may have done the work to be inspected.</summary>
+    async Task<OpenSquawk> Tell(SquawkRow row, Person me, CancellationToken ct)
+    {
+        var mine = row.NextAuthorities.Any(me.May);
+        string? limits = null;
+        if ((mine || row.FlightStatus == FlightStatus.Limits) && await ledgers.Look(row.Id, me.Id, ct) is { } seen)
+        {
+            limits = seen.Ledger.State is { FlightStatus: FlightStatus.Limits, Call.Limits: { } said } ? said : null;
+            mine = mine && NextAct.Of(seen.Ledger.State) is { } next && Squawk.WhatBlocks(next.Kind, seen.Ledger, seen.Facts).Count == 0;
+        }
+        return new(row.Number, row.AircraftId, row.Stage, row.FlightStatus, row.Summary, limits, row.NextAct, row.NextAuthorities, mine);
+    }
+
+    static async Task<Func<string, int, string>> AirframeNames(RiggingDb db, CancellationToken ct)
+    {
+        var rows = await db.Airframes.AsNoTracking().Select(row => new { row.Id, row.Version, row.Name }).ToListAsync(ct);
+        var names = rows.ToDictionary(row => (row.Id, row.Version), row => row.Name);
+        return (id, version) => names.GetValueOrDefault((id, version), id);
+    }
+
+    static async Task<Person> MyAuthorities(RiggingDb db, PersonId me, CancellationToken ct) => new(me,
+        await db.People.AsNoTracking().Where(person => person.Id == me).SelectMany(person => person.Authorities).Select(held => held.Authority).ToListAsync(ct), []);
+
+    static async Task<IReadOnlyList<NoticeOnRamp>> Unread(RiggingDb db, PersonId me, CancellationToken ct)
+    {
+        var unread = await db.Notices.AsNoTracking().Where(notice => notice.PersonId == me && notice.ReadAt == null)
+            .Join(db.Squawks, notice => notice.SquawkId, squawk => squawk.Id, (notice, squawk) => new { notice, squawk.Number })
+            .OrderByDescending(row => row.notice.CreatedAt)
+            .ToListAsync(ct);
+        return [.. unread.DistinctBy(row => row.Number).Select(row => new NoticeOnRamp(row.Number, row.notice.Subject, row.notice.Body, row.notice.CreatedAt))];
+    }
+}

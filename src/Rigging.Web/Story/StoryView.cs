@@ -1,0 +1,82 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
+using Rigging.Web.Drawings;
+using Heavy = Rigging.Squawks.Entries.Side;
+using Side = Rigging.Mechanics.Contract.Side;
+
+namespace Rigging.Web.Story;
+
+/// <summary>One entry as the page tells it.</summary>
+/// <param name="Signed">How, when and under which certificate it was signed; null when it was not.</param>
+/// <param name="SignedText">The exact text above the signature, names in place.</param>
+/// <param name="CorrectedBy">Sequences of the later notes that correct it.</param>
+public sealed record ToldEntry(int Sequence, Told Told, string When, string Who, string ActingAs, string? Signed, string? SignedText, IReadOnlyList<int> CorrectedBy);
+
+/// <summary>One round of checks, work and check flight.</summary>
+/// <param name="Outcome">What came of it, for when it is folded.</param>
+public sealed record ToldRound(int Number, string Outcome, IReadOnlyList<ToldEntry> Entries);
+
+/// <summary>Everything the squawk's page shows, told from the file. Pure.</summary>
+/// <param name="Picture">The heavy wing; null when nobody recorded which one.</param>
+public sealed record StoryView(
+    SquawkFile File, string Complaint, Drawing? Picture, IReadOnlyList<ToldRound> Rounds, NextStep? Next, IReadOnlyList<Step> Others, IReadOnlyList<Caution> Cautions)
+{
+    public static StoryView Of(SquawkFile file) => new(
+        file, ReportStory.Sentence(file.State.Report!), PictureOf(file), RoundsOf(file), NextStep.Of(file), Step.Beside(file), Caution.Of(file));
+
+    /// <summary>By the last assessment of the aircraft as it stands, else by the pilot's words.</summary>
+    static Drawing? PictureOf(SquawkFile file)
+    {
+        var sinceWork = file.Ledger.Entries.Reverse().TakeWhile(entry => entry.Fact is not WorkDone).Select(entry => entry.Fact).ToList();
+        if (sinceWork.OfType<Assessed>().FirstOrDefault() is { } assessed && PlanStory.Tendency(assessed) is { } tendency)
+            return AeroplaneView.FromRate(tendency.Mean, tendency.Low, tendency.High, AirframeOf(file)?.Limits?.AcceptableRollTendencyDegPerS);
+        var report = file.State.Report!;
+        return report.RollsTo switch
+        {
+            Heavy.Left => AeroplaneView.FromWords(Side.Left, ReportStory.BankRead(report)),
+            Heavy.Right => AeroplaneView.FromWords(Side.Right, ReportStory.BankRead(report)),
+            _ => null,
+        };
+    }
+
+    static Airframe? AirframeOf(SquawkFile file) => file.Facts.Airframe is { } onFile ? ContractReader.ReadAirframe(onFile.Json).Value : null;
+
+    /// <summary>In the order in which things happened.</summary>
+    static IReadOnlyList<ToldRound> RoundsOf(SquawkFile file)
+    {
+        var corrections = file.Ledger.Entries
+            .Where(entry => entry.Fact is Noted { Corrects: not null })
+            .ToLookup(entry => ((Noted)entry.Fact).Corrects!.Value, entry => entry.Sequence);
+        var rounds = new List<List<Entry>> { new() };
+        foreach (var entry in file.Ledger.Entries)
+        {
+            if (entry.Fact is RoundOpened) rounds.Add([]);
+            rounds[^1].Add(entry);
+        }
+        return
+        [
+            .. rounds.Select((entries, index) => new ToldRound(index + 1, OutcomeOf(entries), [.. entries.Select(entry => Tell(entry, file, [.. corrections[entry.Sequence]]))])),
+        ];
+    }
+
+    static string OutcomeOf(List<Entry> entries) =>
+        entries.Select(entry => entry.Fact).OfType<VerdictGiven>().LastOrDefault() is { } verdict ? $"verdict: {Words.Of(verdict.Verdict)}"
+        : entries.Select(entry => entry.Fact).OfType<CheckFlown>().LastOrDefault() is { } flown ? flown.Satisfactory ? "check flight logged" : "check flight not satisfactory"
+        : $"{entries.Count} {(entries.Count == 1 ? "entry" : "entries")}";
+
+    static ToldEntry Tell(Entry entry, SquawkFile file, IReadOnlyList<int> correctedBy) => new(
+        entry.Sequence, EntryStory.Of(entry.Fact, file.Register.Render), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
+        entry.Signature is { } signature ? SignedAs(signature, file) : null,
+        entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
+        correctedBy);
+
+    static string SignedAs(Signature signature, SquawkFile file)
+    {
+        var certificate = signature.Certificate is { } id
+            ? $", {(signature.CertificateKind is { } kind ? file.Facts.RuleSet.WordsFor(kind) + ", " : "")}certificate {file.Register.Number(id)}"
+            : "";
+        return $"Signed {file.When(signature.AuthenticatedAt)}{certificate}, by {signature.Method}";
+    }
+}

@@ -1,0 +1,125 @@
+using NodaTime;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.Tests;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+using Rigging.Web.Story;
+using School = Rigging.Squawks.Tests.School;
+
+namespace Rigging.Web.Tests.Story;
+
+public class StoryViewTests
+{
+    public static TheoryData<Stage> Stages => [.. Enum.GetValues<Stage>()];
+
+    static readonly Person[] Everybody = [School.Pilot, School.Student, School.Office, School.Mechanic, School.Inspector, School.Certifier];
+
+    static SquawkFile File(Ledger ledger, Person who, Func<Facts, Facts>? change = null) => new(
+        ledger, change?.Invoke(School.Facts(who)) ?? School.Facts(who), new(School.Aircraft, "Q-101", "7", "ST-2", 1200),
+        new(new Dictionary<PersonId, string> { [School.Mechanic.Id] = "Mira Mechanic" }, new Dictionary<CertificateId, string> { [School.Mechanic.Certificates[0].Id] = "INV-4" }),
+        new("Invented Flying School", DateTimeZoneProviders.Tzdb["America/Chicago"], "united-states"), new string('0', 64));
+
+    [Theory, MemberData(nameof(Stages))]
+    public void Whoever_looks_at_whatever_stage_is_told_the_whole_ledger_and_what_comes_next(Stage stage)
+    {
+        foreach (var who in Everybody)
+        {
+            var view = StoryView.Of(File(School.At(stage), who));
+
+            Assert.Equal(view.File.Ledger.Length, view.Rounds.Sum(round => round.Entries.Count));
+            Assert.Equal(stage.IsOpen(), view.Next is not null);
+            Assert.All(view.Others, step => Assert.StartsWith("squawks/1/", step.Address, StringComparison.Ordinal));
+            Assert.Distinct(view.Others.Select(step => step.Address).Append(view.Next?.Address));
+        }
+    }
+
+    [Theory, MemberData(nameof(Stages))]
+    public void What_is_greyed_out_is_what_the_rules_refuse_in_their_own_words(Stage stage)
+    {
+        foreach (var who in Everybody)
+        {
+            var file = File(School.At(stage), who);
+            if (StoryView.Of(file).Next is { } next)
+                Assert.Equal(file.WhatBlocks(file.Next!.Kind).Select(rule => rule.Sentence), next.Blocked);
+        }
+    }
+
+    [Fact]
+    public void A_pilot_sees_the_call_greyed_out_with_the_reason_and_a_mechanic_may_make_it()
+    {
+        var pilot = StoryView.Of(File(School.Reported, School.Pilot)).Next!;
+        var mechanic = StoryView.Of(File(School.Reported, School.Mechanic)).Next!;
+
+        Assert.Equal("squawks/1/call", pilot.Address);
+        Assert.Contains("This is for", Assert.Single(pilot.Blocked), StringComparison.Ordinal);
+        Assert.Empty(mechanic.Blocked);
+    }
+
+    [Fact]
+    public void Another_round_is_told_after_the_first_and_begins_with_why()
+    {
+        var ledger = School.Flown.Do(School.Mechanic, School.Verdict(VerdictWord.AdjustAgain)).Do(School.Mechanic, new RoundOpened("Half of it is left."));
+
+        var rounds = StoryView.Of(File(ledger, School.Mechanic)).Rounds;
+
+        Assert.Equal([1, 2], rounds.Select(round => round.Number));
+        Assert.Equal("verdict: adjust again", rounds[0].Outcome);
+        Assert.Equal("Another round opened", Assert.Single(rounds[1].Entries).Told.Title);
+    }
+
+    [Fact]
+    public void A_corrected_entry_names_the_note_that_corrects_it()
+    {
+        var ledger = School.Called.Do(School.Pilot, new Noted("It was the right wing.", 1));
+
+        var entries = StoryView.Of(File(ledger, School.Pilot)).Rounds[0].Entries;
+
+        Assert.Equal([3], entries[0].CorrectedBy);
+        Assert.Empty(entries[1].CorrectedBy);
+        Assert.Equal("Correction of entry 1", entries[2].Told.Title);
+    }
+
+    [Fact]
+    public void A_signature_is_told_with_certificate_and_the_text_with_names_in_place()
+    {
+        var signed = StoryView.Of(File(School.Worked, School.Pilot)).Rounds[0].Entries[^1];
+
+        Assert.Contains("certificate INV-4", signed.Signed, StringComparison.Ordinal);
+        Assert.Contains("I did this work as described: Mira Mechanic", signed.SignedText, StringComparison.Ordinal);
+        Assert.Equal("Mira Mechanic", signed.Who);
+        Assert.Equal("2026-03-02 06:00", signed.When);
+    }
+
+    [Fact]
+    public void What_is_loose_comes_first_of_all_cautions()
+    {
+        var ledger = School.InWork.Do(School.Mechanic, new WorkHandedOver("Bolt backed off.", "left rear bolt."));
+
+        var first = Caution.Of(File(ledger, School.Pilot))[0];
+
+        Assert.Equal(RemarkKind.Stop, first.Kind);
+        Assert.Contains("left rear bolt", first.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_squawk_that_bars_the_aircraft_is_named()
+    {
+        var cautions = Caution.Of(File(School.Called, School.Pilot, facts => facts with { OtherSquawks = [new(School.Other, 7, FlightStatus.Grounded)] }));
+
+        Assert.Contains(cautions, caution => caution.Text.Contains("S-7", StringComparison.Ordinal) && caution.Text.Contains("grounded", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_newer_entry_is_shown_as_such_and_said_at_the_top()
+    {
+        var ledger = School.Called.With(new Entry(3, School.Noon, School.Pilot.Id, Authority.Pilot, new NewerEntry("wing-walk", 2, "{}")));
+
+        var view = StoryView.Of(File(ledger, School.Pilot));
+
+        Assert.Contains(view.Cautions, caution => caution.Text.Contains("newer version", StringComparison.Ordinal));
+        Assert.Equal("An entry this program cannot read", view.Rounds[0].Entries[2].Told.Title);
+    }
+}
