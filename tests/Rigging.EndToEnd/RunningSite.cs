@@ -1,0 +1,83 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Rigging.EndToEnd.RunningSite))]
+
+namespace Rigging.EndToEnd;
+
+/// <summary>The program as a school runs it: its own process, a private PostgreSQL with durable settings, the invented school, and a real Chromium.</summary>
+public sealed class RunningSite : IAsyncLifetime
+{
+    static readonly TimeSpan StartsWithin = TimeSpan.FromMinutes(3);
+
+    readonly string data = Directory.CreateTempSubdirectory("rigging-e2e-").FullName;
+    Process? program;
+    IPlaywright? playwright;
+
+    public string Address { get; private set; } = "";
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        await Migrate();
+        program = Start("serve", "--port", "0");
+        Address = await AddressOf(program);
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Chromium(),
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (Browser is not null) await Browser.DisposeAsync();
+        playwright?.Dispose();
+        if (program is { HasExited: false })
+        {
+            // As Ctrl-C would: the cluster below it stops too.
+            using (var interrupt = Process.Start("kill", ["-INT", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await interrupt.WaitForExitAsync();
+            await program.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(30));
+        }
+        program?.Dispose();
+        Directory.Delete(data, recursive: true);
+    }
+
+    async Task Migrate()
+    {
+        using var migrate = Start("migrate");
+        var said = await migrate.StandardOutput.ReadToEndAsync();
+        await migrate.WaitForExitAsync();
+        Assert.True(migrate.ExitCode == 0, said);
+    }
+
+    Process Start(params string[] command)
+    {
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, UseShellExecute = false };
+        foreach (var word in (string[])[Path.Combine(AppContext.BaseDirectory, "rigging.dll"), .. command, "--data", data]) start.ArgumentList.Add(word);
+        return Process.Start(start)!;
+    }
+
+    static async Task<string> AddressOf(Process program)
+    {
+        using var limit = new CancellationTokenSource(StartsWithin);
+        List<string> said = [];
+        while (await program.StandardOutput.ReadLineAsync(limit.Token) is { } line)
+        {
+            said.Add(line);
+            if (line.StartsWith("Rigging is at ", StringComparison.Ordinal))
+            {
+                program.OutputDataReceived += (_, _) => { };
+                program.BeginOutputReadLine();
+                return line["Rigging is at ".Length..].Trim();
+            }
+        }
+        throw new InvalidOperationException($"The program ended before it served: {string.Join('\n', said)}");
+    }
+
+    static string Chromium() => new[] { Environment.GetEnvironmentVariable("RIGGING_CHROMIUM"), "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }
+        .FirstOrDefault(File.Exists) ?? throw new InvalidOperationException("No Chromium found: install the package 'chromium', or name it in RIGGING_CHROMIUM.");
+}
