@@ -39,7 +39,7 @@ public class PageTests
     public void A_page_without_a_word_about_access_would_be_caught() =>
         Assert.Null(typeof(Planted.PageWithADatabase.Plant).GetCustomAttribute<AuthorizeAttribute>());
 
-    static readonly string[] AllSteps = ["Report", "Call", "Checks", "Assessment", "Work", "Inspection", "CheckFlight", "SignOff", "SideSteps", "Registers"];
+    static readonly string[] AllSteps = ["Report", "AirworthinessCall", "Checks", "Assessment", "Work", "Inspection", "CheckFlight", "SignOff", "SideSteps", "Registers"];
 
     public static TheoryData<string> Steps => ["SignOff"];
 
