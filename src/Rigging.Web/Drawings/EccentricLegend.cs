@@ -9,13 +9,19 @@ static class EccentricLegend
 
     public static IEnumerable<Mark> For(EccentricTurn turn, string way)
     {
+        if (turn.Stays)
+        {
+            yield return Shape.Line(new(X, 36), new(X + 26, 36), Pen.AsLeft);
+            yield return new Lettering(new(X + 34, 41), "as it stands", Role.Accent, Size: 13);
+            yield return new Lettering(new(X, 60), Place(turn.AsFoundDeg), Role.Ink, Figures: true, Strong: true, Size: 15);
+            yield break;
+        }
         yield return Shape.Line(new(X, 36), new(X + 26, 36), Pen.AsFound);
         yield return new Lettering(new(X + 34, 41), "as found", Role.Muted, Size: 13);
         yield return new Lettering(new(X, 60), Place(turn.AsFoundDeg), Role.Ink, Figures: true, Size: 15);
         yield return Shape.Line(new(X, 84), new(X + 26, 84), Pen.AsLeft);
         yield return new Lettering(new(X + 34, 89), "as left", Role.Accent, Size: 13);
         yield return new Lettering(new(X, 108), Place(turn.AsLeftDeg), Role.Ink, Figures: true, Strong: true, Size: 15);
-        if (turn.Stays) yield break;
         yield return new Lettering(new(X, 150), turn.HowFar, Role.Accent, Strong: true, Size: 19);
         yield return new Lettering(new(X, 169), way, Role.Accent, Size: 13);
         yield return new Lettering(new(X + 22, 206), "trailing edge", Role.Ink, Size: 13);

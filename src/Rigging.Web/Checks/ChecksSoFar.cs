@@ -1,0 +1,30 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+
+namespace Rigging.Web.Checks;
+
+public enum CheckState { Missing, NotMeasured, Recorded, NotApplicable, NotClear, Overtaken }
+
+/// <summary>What the ledger holds of each check: the latest word on it counts, for cables and tabs each by itself.</summary>
+static class ChecksSoFar
+{
+    public static IReadOnlyList<(Entry Entry, GroundChecked Check)> Of(Ledger ledger, Check check)
+    {
+        var all = ledger.Entries.Where(entry => entry.Fact is GroundChecked done && done.Check == check).Select(entry => (entry, Fact: (GroundChecked)entry.Fact)).ToList();
+        // A word on the whole check stands for all its cables, and is overtaken by a later measurement of one.
+        return all.Count > 0 && all[^1].Fact.NotApplicableReason is not null ? [all[^1]]
+            : [.. all.Where(done => done.Fact.NotApplicableReason is null).GroupBy(done => (done.Fact.Cable, done.Fact.Side)).Select(same => same.Last())];
+    }
+
+    public static CheckState StateOf(Ledger ledger, Check check) => Of(ledger, check) switch
+    {
+        [] => CheckUnits.Serves(check) is null ? CheckState.NotMeasured : CheckState.Missing,
+        var found when found.Any(done => done.Check.Clear == false) => CheckState.NotClear,
+        [{ Check.NotApplicableReason: not null }] => CheckState.NotApplicable,
+        // Incidence measured before the panel was moved no longer says how it stands.
+        [.., var last] when check == Check.PanelIncidenceDifference && last.Entry.Sequence < LastWork(ledger) => CheckState.Overtaken,
+        _ => CheckState.Recorded,
+    };
+
+    static int LastWork(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone)?.Sequence ?? 0;
+}

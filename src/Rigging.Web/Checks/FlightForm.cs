@@ -1,0 +1,213 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+
+namespace Rigging.Web.Checks;
+
+/// <summary>An evaluation flight as typed, to the entry it makes: a date, who sat where, and up to three test points.</summary>
+sealed partial class FlightForm
+{
+    public const int MostPoints = 3;
+
+    // Exact by definition.
+    const double LitrePerUsGallon = 3.785411784, KilogramPerPound = 0.45359237;
+
+    static readonly JsonSerializerOptions Plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    readonly TypedFields fields;
+    readonly Airframe airframe;
+    readonly Dictionary<string, (string Field, string Name)> places = [];
+
+    FlightForm(TypedFields fields, Airframe airframe) => (this.fields, this.airframe) = (fields, airframe);
+
+    public Typed Typed { get; } = new();
+
+    public EvaluationFlown Fact { get; private set; } = null!;
+
+    public static FlightForm Read(TypedFields fields, Airframe airframe)
+    {
+        var form = new FlightForm(fields, airframe);
+        form.Fact = new(form.Typed.Date(fields["flownOn"], "flownOn", "Flown on"), form.Points().ToJsonString(Plain), fields.Text("remarks"));
+        return form;
+    }
+
+    /// <summary>The name of a point's field.</summary>
+    public static string At(int point, string field) => $"p{point}.{field}";
+
+    public static string SeatField(string seat) => $"seat.{seat}";
+
+    /// <summary>A refusal at the field it is about, named as the form names it.</summary>
+    public FieldError AtItsField(BrokenRule rule)
+    {
+        if (rule.Field is not { } given) return new("", rule.Sentence);
+        var path = QuotedName().Replace(given, ".$1");
+        // The longest known path: a fault inside a reading belongs to the reading.
+        var place = places.Where(known => path == known.Key || path.StartsWith(known.Key + ".", StringComparison.Ordinal)).OrderByDescending(known => known.Key.Length).FirstOrDefault();
+        if (place.Value.Field is null) return new(path == "testPoints" ? "" : path, rule.Sentence);
+        return new(place.Value.Field, rule.Sentence.StartsWith(given + ": ", StringComparison.Ordinal) ? $"{place.Value.Name}: {rule.Sentence[(given.Length + 2)..]}" : rule.Sentence);
+    }
+
+    JsonArray Points()
+    {
+        JsonArray points = [];
+        for (var number = 1; number <= MostPoints; number++)
+            if (number == 1 || IsUsed(number)) points.Add(Point(number, $"testPoints[{points.Count}]"));
+        return points;
+    }
+
+    public bool IsUsed(int number) => PointFields.Any(field => fields.Text(At(number, field)) is not null) || airframe.Tanks.Any(tank => fields.Text(At(number, $"fuel.{tank.Name}")) is not null);
+
+    public static bool IsUsed(TypedFields fields, Airframe airframe, int number) => new FlightForm(fields, airframe).IsUsed(number);
+
+    static readonly string[] PointFields =
+        ["manoeuvre", "casKt", "pressureAltitudeFt", "oatC", "powerPercent", "flapDeg", "air", "bankDeg", "bankSide", "bankSeconds", "ball", "ballSide", "headingRate", "headingSide", "wheelDeg", "wheelSide"];
+
+    JsonObject Point(int number, string path)
+    {
+        var point = new JsonObject { ["manoeuvre"] = Manoeuvre(number) };
+        Put(point, path, number, "casKt", "airspeed", "kt", needed: true);
+        Put(point, path, number, "pressureAltitudeFt", "altitude", "ft", needed: true);
+        Put(point, path, number, "oatC", "outside air temperature", "°C", needed: false);
+        Put(point, path, number, "powerPercent", "power", "%", needed: false);
+        Put(point, path, number, "flapDeg", "flap", "degrees", needed: false);
+        if (fields.Text(At(number, "air")) is { } air) point["air"] = air;
+        point["load"] = new JsonObject { ["seatsKg"] = Seats(path), ["fuelL"] = Fuel(number, path) };
+        point["readings"] = Readings(number, path);
+        return point;
+    }
+
+    string Manoeuvre(int number)
+    {
+        if (fields[At(number, "manoeuvre")] is { } word && Wire.TryRead<Manoeuvre>(word, out _)) return word;
+        Typed.Wrong("not-a-choice", $"Point {number}, manoeuvre: nothing chosen. Choose what was held and what was let go.", At(number, "manoeuvre"));
+        return "";
+    }
+
+    void Put(JsonObject point, string path, int number, string field, string name, string unit, bool needed)
+    {
+        var (at, label) = (At(number, field), $"Point {number}, {name}");
+        places[$"{path}.{field}"] = (at, label);
+        if (needed) point[field] = Typed.Needed(fields[at], at, label, unit);
+        else if (Typed.Number(fields[at], at, label, unit) is { } value) point[field] = value;
+    }
+
+    JsonObject Seats(string path)
+    {
+        JsonObject seats = [];
+        var perUnit = fields["seatUnit"] == "lb" ? KilogramPerPound : 1;
+        foreach (var seat in airframe.Seats)
+        {
+            var field = SeatField(seat.Name);
+            places[$"{path}.load.seatsKg.{seat.Name}"] = (field, $"Seat {seat.Name}");
+            // Read for every point, complained of once.
+            var typed = places.Count(place => place.Value.Field == field) == 1 ? Typed : new Typed();
+            if (typed.Number(fields[field], field, $"Seat {seat.Name}", fields["seatUnit"] == "lb" ? "lb" : "kg") is { } weight and not 0) seats[seat.Name] = Math.Round(weight * perUnit, 2);
+        }
+        return seats;
+    }
+
+    JsonObject Fuel(int number, string path)
+    {
+        JsonObject fuel = [];
+        var inGallons = fields["fuelUnit"] == "gal";
+        // A later point with no fuel typed was flown with that of the first.
+        var from = number > 1 && airframe.Tanks.All(tank => fields.Text(At(number, $"fuel.{tank.Name}")) is null) ? 1 : number;
+        foreach (var tank in airframe.Tanks)
+        {
+            var field = At(from, $"fuel.{tank.Name}");
+            var name = $"Point {from}, fuel {tank.Name}";
+            places[$"{path}.load.fuelL.{tank.Name}"] = (field, name);
+            var typed = from == number ? Typed : new Typed();
+            fuel[tank.Name] = Math.Round(typed.Needed(fields[field], field, name, inGallons ? "US gallons" : "litres") * (inGallons ? LitrePerUsGallon : 1), 2);
+        }
+        return fuel;
+    }
+
+    JsonArray Readings(int number, string path)
+    {
+        JsonArray readings = [];
+        void Add(string kind, string field, string name, Action<JsonObject> values)
+        {
+            places[$"{path}.readings[{readings.Count}]"] = (At(number, field), $"Point {number}, {name}");
+            var reading = new JsonObject { ["kind"] = kind };
+            values(reading);
+            readings.Add(reading);
+        }
+
+        if (Sided(number, "bankDeg", "bankSide", "bank", "degrees") is { } bank)
+        {
+            var seconds = Typed.Needed(fields[At(number, "bankSeconds")], At(number, "bankSeconds"), $"Point {number}, bank after", "seconds");
+            Add("bank-after", "bankDeg", "bank", reading => (reading["seconds"], reading["deg"], reading["method"]) = (seconds, bank, fields.Text(At(number, "bankMethod")) ?? "stopwatch-horizon"));
+            places[$"{path}.readings[{readings.Count - 1}].seconds"] = (At(number, "bankSeconds"), $"Point {number}, bank after");
+        }
+        else if (fields.Text(At(number, "bankSeconds")) is not null && Typed.Ok)
+            Typed.Wrong("value-missing", $"Point {number}, bank: a time is given and no bank. Wanted the bank reached, or no time.", At(number, "bankDeg"));
+        if (Sided(number, "ball", "ballSide", "ball", "ball widths") is { } ball)
+            Add("ball", "ball", "ball", reading => (reading["widths"], reading["method"]) = (ball, "eye"));
+        if (Sided(number, "headingRate", "headingSide", "heading rate", "degrees per second") is { } rate)
+            Add("heading-rate", "headingRate", "heading rate", reading => (reading["degPerS"], reading["method"]) = (rate, "stopwatch-compass"));
+        if (Sided(number, "wheelDeg", "wheelSide", "wheel", "degrees") is { } wheel)
+            Add("wheel-angle", "wheelDeg", "wheel", reading => (reading["deg"], reading["method"]) = (wheel, "eye"));
+        // Burnt until it flew level: the fuel that was left is the reading.
+        if (fields[At(number, "manoeuvre")] == Wire.Word(Mechanics.Contract.Manoeuvre.BalanceFuel))
+            Add("fuel-difference", $"fuel.{airframe.Tanks[0].Name}", "fuel", reading => (reading["l"], reading["method"]) = (Math.Round(Difference(number), 2), "eye"));
+        if (readings.Count == 0 && !Typed.Errors.Any(error => error.Field?.StartsWith($"p{number}.", StringComparison.Ordinal) == true))
+            Typed.Wrong("value-missing", $"Point {number}: nothing was read. Wanted at least one of bank, ball, heading rate or wheel.", At(number, "bankDeg"));
+        return readings;
+    }
+
+    /// <summary>Litres, right minus left.</summary>
+    double Difference(int number) => airframe.Tanks.Sum(tank =>
+        Math.Sign(tank.ArmM) * (new Typed().Number(fields[At(number, $"fuel.{tank.Name}")], "", "") ?? 0)) * (fields["fuelUnit"] == "gal" ? LitrePerUsGallon : 1);
+
+    /// <summary>A size and its side, right positive; null when nothing was read, or when it was no reading (then there is an error).</summary>
+    double? Sided(int number, string sizeField, string sideField, string name, string unit)
+    {
+        var (at, label, side) = (At(number, sizeField), $"Point {number}, {name}", fields.Text(At(number, sideField)));
+        var size = Typed.Number(fields[at], at, label, unit);
+        switch (size, side)
+        {
+            case (null, null):
+                return null;
+            case (null, "none"):
+                return 0;
+            case (null, _):
+                if (fields.Text(at) is null) Typed.Wrong("value-missing", $"{label}: a side is chosen and no size given. Wanted a number of {unit}.", at);
+                return null;
+            case ( < 0, _):
+                Typed.Wrong("size-with-sign", $"{label}: “{fields[at]}” has a sign. Give the size alone and choose the side.", at);
+                return null;
+            case (0, _):
+                return 0;
+            case (_, "left" or "right"):
+                return side == "right" ? size : -size;
+            default:
+                Typed.Wrong("side-missing", $"{label}: “{fields[at]}” given, not to which side. Choose left or right.", At(number, sideField));
+                return null;
+        }
+    }
+
+    public static IReadOnlyList<Choice> Manoeuvres { get; } =
+    [
+        .. Enum.GetValues<Manoeuvre>().Select(manoeuvre => manoeuvre switch
+        {
+            Mechanics.Contract.Manoeuvre.ReleaseAll => Choose(manoeuvre, "Let go of everything", "Trimmed and level, hands and feet off at once. Read the bank after some seconds; the ball just before."),
+            Mechanics.Contract.Manoeuvre.ReleaseWheel => Choose(manoeuvre, "Let go of the wheel, hold the rudder", "Wings level, ball centred; hold the pedals exactly there and let go of the wheel. Read the bank after some seconds."),
+            Mechanics.Contract.Manoeuvre.HoldNeutral => Choose(manoeuvre, "Hold the wheel at its mark, hold the rudder", "The same, but hold the wheel at the neutral that was marked on the ground. Read the bank after some seconds."),
+            Mechanics.Contract.Manoeuvre.HoldLevel => Choose(manoeuvre, "Hold the wings level, feet off", "Read where the ball lies, how fast the heading drifts, how far the wheel is turned."),
+            Mechanics.Contract.Manoeuvre.HoldStraight => Choose(manoeuvre, "Hold wings level and ball centred", "Hands and feet both holding. Read how far the wheel is turned."),
+            _ => Choose(manoeuvre, "Burn fuel until it flies level", "Ball centred, one tank used until it flies level hands off. The fuel left in each tank is the reading."),
+        }),
+    ];
+
+    static Choice Choose(Manoeuvre manoeuvre, string words, string help) => new(Wire.Word(manoeuvre), words, help);
+
+    /// <summary>A JSON path quotes a name such as front-left.</summary>
+    [GeneratedRegex(@"\['([^']*)'\]")]
+    private static partial Regex QuotedName();
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
+using Side = Rigging.Mechanics.Contract.Side;
+
+namespace Rigging.Web.Checks;
+
+/// <summary>The marks of the four bushings as seen, in degrees or as the hand of a clock.</summary>
+static class MarksForm
+{
+    public const string Word = "marks";
+
+    public static readonly (string Field, string Name, Side Wing)[] Bushings =
+    [
+        ("leftFrontDeg", "Left wing, front bushing", Side.Left),
+        ("leftRearDeg", "Left wing, rear bushing", Side.Left),
+        ("rightFrontDeg", "Right wing, front bushing", Side.Right),
+        ("rightRearDeg", "Right wing, rear bushing", Side.Right),
+    ];
+
+    /// <param name="clockKnown">Fitting and neutral offset are on file, so that a clock position means an angle.</param>
+    public static IReadOnlyList<Choice> Ways(bool clockKnown) =>
+    [
+        new("down", "° trailing edge down"),
+        new("up", "° trailing edge up"),
+        new("rear", "o’clock at the rear face", Disabled: !clockKnown),
+        new("front", "o’clock at the front face", Disabled: !clockKnown),
+    ];
+
+    public static AsFound Read(TypedFields fields, Typed typed, EccentricOnFile? eccentric)
+    {
+        double? At(int place) => AngleOf(fields, typed, eccentric, Bushings[place]);
+        return new(new BushingAngles(At(0), At(1), At(2), At(3)), fields.Text("other"));
+    }
+
+    static double? AngleOf(TypedFields fields, Typed typed, EccentricOnFile? eccentric, (string Field, string Name, Side Wing) bushing)
+    {
+        var (field, name, wing) = bushing;
+        if (fields.Text(field) is not { } text) return null;
+        if (fields[field + "Way"] is "rear" or "front")
+        {
+            if (MarkOnTheHead.ReadClock(text) is not { } clock)
+                typed.Wrong("not-a-clock", $"{name}: “{text}” is no place on a clock. Wanted 1 to 12, like 2:30.", field);
+            else if (eccentric is null || MarkOnTheHead.AngleDeg(clock, wing, fields[field + "Way"] == "rear" ? Face.Rear : Face.Front, eccentric) is not { } angle)
+                typed.Wrong("clock-not-known", $"{name}: a clock position means nothing here, because the fitting that holds the bushing and its neutral offset are not on file. Give degrees from neutral.", field);
+            else
+                return Math.Round(angle, 1);
+            return null;
+        }
+        if (typed.Number(text, field, name, "degrees") is not { } degrees) return null;
+        if (degrees is < 0 or > 180)
+            typed.Wrong("value-out-of-range", $"{name}: “{text}” cannot be. Wanted 0 to 180 degrees, and up or down chosen beside it.", field);
+        else if (degrees != 0 && fields[field + "Way"] is not ("down" or "up"))
+            typed.Wrong("side-missing", $"{name}: {degrees.ToString("0.##", CultureInfo.InvariantCulture)} given, not how it counts. Choose trailing edge up or down, or a clock face.", field + "Way");
+        else
+            return fields[field + "Way"] == "up" && degrees != 0 ? -degrees : degrees;
+        return null;
+    }
+}

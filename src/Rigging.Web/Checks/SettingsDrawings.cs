@@ -1,0 +1,25 @@
+using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Drawings;
+using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
+using Side = Rigging.Mechanics.Contract.Side;
+
+namespace Rigging.Web.Checks;
+
+/// <summary>The eccentrics as they stand, drawn. A wing whose bushings are not both on record, or disagree, has no one place to draw.</summary>
+static class SettingsDrawings
+{
+    public static IEnumerable<Drawing> Of(AirframeOnFile? onFile, BushingAngles? settings)
+    {
+        if (settings is null || onFile?.Read().Eccentric is not { } eccentric) yield break;
+        foreach (var (wing, control, offset) in (IEnumerable<(Side, Control, Spanwise?)>)
+            [(Side.Left, Control.LeftEccentric, eccentric.NeutralOffset?.Left), (Side.Right, Control.RightEccentric, eccentric.NeutralOffset?.Right)])
+        {
+            if (settings.Of(control) is not ({ } front, { } rear) || FoundSetting.From(wing, new(front, rear)).Value is not { Angle.Degrees: var at }) continue;
+            yield return EccentricView.Draw(new(wing, at, at, eccentric.MaxAngleDeg, eccentric.HeadFlats, eccentric.BushingIn, offset), Face.Rear)
+                with { Title = $"{(wing == Side.Left ? "Left" : "Right")} eccentric: {Directions.TrailingEdge(at)}" };
+        }
+    }
+}
