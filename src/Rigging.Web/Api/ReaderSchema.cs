@@ -23,6 +23,9 @@ sealed partial class ReaderSchema
         ["$.groundChecks[]"] = "GroundCheck",
     };
 
+    /// <summary>Objects whose field names are the writer's own.</summary>
+    static readonly string[] Maps = [".seatsKg", ".fuelL", ".baggageKg"];
+
     readonly JsonNode specimen;
     readonly Dictionary<string, JsonObject> components = [];
 
@@ -62,7 +65,7 @@ sealed partial class ReaderSchema
         ("$.trims.roll" or "$.trims.yaw", _) => Schema.TextOrNumber(Leaf(node), -1000, 1000),
         ("$.events[]", _) => Schema.Event,
         ("$.airframe.eccentric.fastener.torqueInLb", JsonArray pair) => Schema.Pair(Leaf(pair[0]!)),
-        (_, JsonObject amounts) when place.EndsWith(".seatsKg", StringComparison.Ordinal) || place.EndsWith(".fuelL", StringComparison.Ordinal) => Schema.Map(Leaf(amounts.First().Value!)),
+        (_, JsonObject amounts) when Maps.Any(map => place.EndsWith(map, StringComparison.Ordinal)) => Schema.Map(Leaf(amounts.First().Value!)),
         (_, JsonObject fields) => Fields(fields),
         (_, JsonArray list) => List(list, place),
         _ => Leaf(node),

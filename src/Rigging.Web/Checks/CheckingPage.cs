@@ -35,26 +35,32 @@ public abstract class CheckingPage : ComponentBase
         File = await Desk.Open(Number, Context.RequestAborted);
         if (File is null) Navigation.NotFound();
         else if (Context.Request.HasFormContentType) Fields = TypedFields.Of(await Context.Request.ReadFormAsync(Context.RequestAborted));
+        else if (DraftKey is { } key) Fields = TypedFields.Read(await Drafts.Load(await Actor.Me(), key, Context.RequestAborted));
     }
+
+    /// <summary>Of the form that lies open; null when none does.</summary>
+    protected abstract string? DraftKey { get; }
 
     protected string? ErrorAt(string field) => Errors.FirstOrDefault(error => error.Name == field)?.Message;
 
     /// <param name="fact">What was typed, if it could be read.</param>
     /// <param name="field">A rule's field as this form calls it; empty where the form has none.</param>
     /// <param name="then">Where to go when it is recorded.</param>
-    protected async Task Record(Fact fact, Typed typed, string draftKey, string then, Func<BrokenRule, FieldError>? field = null)
+    protected async Task Record(Fact fact, Typed typed, string then, Func<BrokenRule, FieldError>? field = null)
     {
         if (!typed.Ok)
         {
             Errors = [.. typed.Errors.Select(AtItsField)];
+            await KeepWhatWasTyped();
             return;
         }
         var seen = int.TryParse(Context.Request.Form[LengthField], out var length) ? length : 0;
         switch (await Desk.Append(File!.Id, seen, fact, Context.RequestAborted))
         {
             case Outcome.Appended:
-                await Drafts.Drop(await Actor.Me(), draftKey, Context.RequestAborted);
-                Navigation.NavigateTo(then);
+                await Drafts.Drop(await Actor.Me(), DraftKey!, Context.RequestAborted);
+                // The address tells the draft script to forget its copy.
+                Navigation.NavigateTo($"{then}&done={DraftKey}");
                 return;
             case Outcome.Refused refused:
                 Errors = [.. refused.Broken.Select(field ?? AtItsField)];
@@ -63,8 +69,11 @@ public abstract class CheckingPage : ComponentBase
                 Meanwhile = stale.New;
                 break;
         }
+        await KeepWhatWasTyped();
         File = await Desk.Open(Number, Context.RequestAborted);
     }
+
+    async Task KeepWhatWasTyped() => await Drafts.Save(await Actor.Me(), DraftKey!, Fields.ToJson(), Context.RequestAborted);
 
     static FieldError AtItsField(BrokenRule rule) => new(rule.Field ?? "", rule.Sentence);
 }

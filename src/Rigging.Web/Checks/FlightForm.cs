@@ -41,6 +41,8 @@ sealed partial class FlightForm
 
     public static string SeatField(string seat) => $"seat.{seat}";
 
+    public static string BaggageField(string compartment) => $"baggage.{compartment}";
+
     /// <summary>A refusal at the field it is about, named as the form names it.</summary>
     public FieldError AtItsField(BrokenRule rule)
     {
@@ -76,7 +78,13 @@ sealed partial class FlightForm
         Put(point, path, number, "powerPercent", "power", "%", needed: false);
         Put(point, path, number, "flapDeg", "flap", "degrees", needed: false);
         if (fields.Text(At(number, "air")) is { } air) point["air"] = air;
-        point["load"] = new JsonObject { ["seatsKg"] = Seats(path), ["fuelL"] = Fuel(number, path) };
+        point["load"] = new JsonObject
+        {
+            ["seatsKg"] = Weights("seatsKg", airframe.Seats.Select(seat => (seat.Name, SeatField(seat.Name), $"Seat {seat.Name}")), path),
+            ["fuelL"] = Fuel(number, path),
+        };
+        if (airframe.Baggage is { Count: > 0 } baggage)
+            point["load"]!["baggageKg"] = Weights("baggageKg", baggage.Select(place => (place.Name, BaggageField(place.Name), $"Baggage {place.Name}")), path);
         point["readings"] = Readings(number, path);
         return point;
     }
@@ -96,19 +104,18 @@ sealed partial class FlightForm
         else if (Typed.Number(fields[at], at, label, unit) is { } value) point[field] = value;
     }
 
-    JsonObject Seats(string path)
+    JsonObject Weights(string kind, IEnumerable<(string Name, string Field, string Label)> carried, string path)
     {
-        JsonObject seats = [];
-        var perUnit = fields["seatUnit"] == "lb" ? KilogramPerPound : 1;
-        foreach (var seat in airframe.Seats)
+        JsonObject weights = [];
+        var inPounds = fields["seatUnit"] == "lb";
+        foreach (var (name, field, label) in carried)
         {
-            var field = SeatField(seat.Name);
-            places[$"{path}.load.seatsKg.{seat.Name}"] = (field, $"Seat {seat.Name}");
             // Read for every point, complained of once.
-            var typed = places.Count(place => place.Value.Field == field) == 1 ? Typed : new Typed();
-            if (typed.Number(fields[field], field, $"Seat {seat.Name}", fields["seatUnit"] == "lb" ? "lb" : "kg") is { } weight and not 0) seats[seat.Name] = Math.Round(weight * perUnit, 2);
+            var typed = places.Values.Any(place => place.Field == field) ? new Typed() : Typed;
+            places[$"{path}.load.{kind}.{name}"] = (field, label);
+            if (typed.Number(fields[field], field, label, inPounds ? "lb" : "kg") is { } weight and not 0) weights[name] = Math.Round(weight * (inPounds ? KilogramPerPound : 1), 2);
         }
-        return seats;
+        return weights;
     }
 
     JsonObject Fuel(int number, string path)
