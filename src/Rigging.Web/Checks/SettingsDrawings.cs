@@ -19,7 +19,8 @@ static class SettingsDrawings
         {
             if (settings.Of(control) is not ({ } front, { } rear) || FoundSetting.From(wing, new(front, rear)).Value is not { Angle.Degrees: var at }) continue;
             yield return EccentricView.Draw(new(wing, at, at, eccentric.MaxAngleDeg, eccentric.HeadFlats, eccentric.BushingIn, offset), Face.Rear)
-                with { Title = $"{(wing == Side.Left ? "Left" : "Right")} eccentric: {Directions.TrailingEdge(at)}" };
+                with
+            { Title = $"{(wing == Side.Left ? "Left" : "Right")} eccentric: {Directions.TrailingEdge(at)}" };
         }
     }
 }

@@ -66,7 +66,7 @@ public sealed class OpenApiTests(ApiSite site) : IClassFixture<ApiSite>
         _ => [],
     };
 
-    static readonly string[] Strange = ["null", "true", "0", "-1", "1", "7", "1e6", "0.5", "\"\"", "\"left\"", "\"none\"", "\"slowly\"", "\"x\"", "[]", "{}", "[1,2]"];
+    static readonly string[] Strange = ["null", "true", "-1", "1e6", "\"x\"", "[]", "{}"];
 
     /// <summary>One value changed at a time: whoever follows the description is never refused for the form of a field, and what it forbids is refused.</summary>
     [Fact]
@@ -78,7 +78,8 @@ public sealed class OpenApiTests(ApiSite site) : IClassFixture<ApiSite>
         foreach (var (path, at) in Nodes(whole).Select((node, at) => (node.GetPath(), at)))
         {
             // An airframe that is null or absent leaves nothing to describe; another kind asks for other fields.
-            if (path == "$.airframe" || path.EndsWith(".kind", StringComparison.Ordinal)) continue;
+            // A second tank has the form of the first.
+            if (path == "$.airframe" || path.EndsWith(".kind", StringComparison.Ordinal) || (path.Contains("[1]", StringComparison.Ordinal) && !path.Contains(".readings", StringComparison.Ordinal) && !path.Contains(".groundChecks", StringComparison.Ordinal))) continue;
             foreach (var value in Strange.Append("(none)"))
             {
                 var specimen = whole.DeepClone();

@@ -106,8 +106,13 @@ public sealed class ChecksPageTests(Hangar hangar)
 
         var answer = await mechanic.Submit(await mechanic.Open($"/squawks/{squawk}/checks?check=marks"), new()
         {
-            ["leftFrontDeg"] = "2:30", ["leftFrontDegWay"] = "rear", ["leftRearDeg"] = "15", ["leftRearDegWay"] = "up",
-            ["rightFrontDeg"] = "0", ["rightRearDeg"] = "9", ["rightRearDegWay"] = "rear",
+            ["leftFrontDeg"] = "2:30",
+            ["leftFrontDegWay"] = "rear",
+            ["leftRearDeg"] = "15",
+            ["leftRearDegWay"] = "up",
+            ["rightFrontDeg"] = "0",
+            ["rightRearDeg"] = "9",
+            ["rightRearDegWay"] = "rear",
         });
 
         Assert.Equal(HttpStatusCode.Redirect, answer.Status);
@@ -123,8 +128,16 @@ public sealed class ChecksPageTests(Hangar hangar)
         using var pilot = await hangar.As(School.Pilot);
         Dictionary<string, string> flight = new()
         {
-            ["seat.left"] = "77", ["seat.right"] = "77", ["p1.manoeuvre"] = "release-wheel", ["p1.casKt"] = "95", ["p1.pressureAltitudeFt"] = "3000",
-            ["p1.fuel.left"] = "25", ["p1.fuel.right"] = "50", ["p1.bankDeg"] = "6", ["p1.bankSide"] = "left", ["p1.bankSeconds"] = "10",
+            ["seat.left"] = "77",
+            ["seat.right"] = "77",
+            ["p1.manoeuvre"] = "release-wheel",
+            ["p1.casKt"] = "95",
+            ["p1.pressureAltitudeFt"] = "3000",
+            ["p1.fuel.left"] = "25",
+            ["p1.fuel.right"] = "50",
+            ["p1.bankDeg"] = "6",
+            ["p1.bankSide"] = "left",
+            ["p1.bankSeconds"] = "10",
         };
 
         var refused = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/flight"), flight);
