@@ -34,13 +34,33 @@ public static class DatabaseSetup
         }
         catch (NpgsqlException error)
         {
-            throw new StartRefusedException($"The database could not be prepared as '{new NpgsqlConnectionStringBuilder(admin).Username}': {error.Message}");
+            throw NotPrepared(admin, error);
+        }
+    }
+
+    /// <summary>Whether the server has the application's role already: roles belong to a server, not to one database.</summary>
+    public static async Task<bool> AppExists(string admin, CancellationToken ct = default)
+    {
+        try
+        {
+            await CreateDatabase(admin, ct);
+            await using var connection = new NpgsqlConnection(Unpooled(admin));
+            await connection.OpenAsync(ct);
+            await using var ask = new NpgsqlCommand($"select exists (select from pg_roles where rolname = '{App}')", connection);
+            return (bool)(await ask.ExecuteScalarAsync(ct))!;
+        }
+        catch (NpgsqlException error)
+        {
+            throw NotPrepared(admin, error);
         }
     }
 
     /// <summary>The same server and database, acting as the owner of the tables.</summary>
     public static string AsOwner(string admin) =>
         new NpgsqlConnectionStringBuilder(admin) { Options = $"-c role={Owner}", Pooling = false }.ConnectionString;
+
+    static StartRefusedException NotPrepared(string admin, NpgsqlException error) =>
+        new($"The database could not be prepared as '{new NpgsqlConnectionStringBuilder(admin).Username}': {error.Message}");
 
     static string Unpooled(string connection) => new NpgsqlConnectionStringBuilder(connection) { Pooling = false }.ConnectionString;
 

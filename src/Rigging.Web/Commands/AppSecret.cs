@@ -10,22 +10,27 @@ static class AppSecret
     public const string Variable = "RIGGING_APP_PASSWORD";
     const string FileName = "rigging_app.password";
 
-    public static string For(string dataFolder)
+    /// <summary>Null when nobody has told or made one yet.</summary>
+    public static string? Known(string dataFolder)
     {
         if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } given)
             return given;
+        var path = Path.Combine(dataFolder, FileName);
+        return File.Exists(path) ? File.ReadAllText(path) : null;
+    }
+
+    public static string Make(string dataFolder)
+    {
         using var folder = DataFolder.Take(dataFolder);
         var path = Path.Combine(folder.Path, FileName);
-        if (!File.Exists(path))
-        {
-            // Ours alone from its first byte on, and whole or not there.
-            var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-            if (!OperatingSystem.IsWindows())
-                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-            using (var file = new FileStream(path + ".new", options))
-                file.Write(Encoding.ASCII.GetBytes(RandomNumberGenerator.GetHexString(48, lowercase: true)));
-            File.Move(path + ".new", path);
-        }
-        return File.ReadAllText(path);
+        // Ours alone from its first byte on, and whole or not there.
+        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        var password = RandomNumberGenerator.GetHexString(48, lowercase: true);
+        using (var file = new FileStream(path + ".new", options))
+            file.Write(Encoding.ASCII.GetBytes(password));
+        File.Move(path + ".new", path);
+        return password;
     }
 }

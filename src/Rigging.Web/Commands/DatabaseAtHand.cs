@@ -1,4 +1,5 @@
 using Npgsql;
+using Rigging.Storage;
 using Rigging.Storage.Cluster;
 using Rigging.Storage.Database;
 
@@ -19,7 +20,7 @@ sealed record DatabaseAtHand(string Admin, string App, string? AppPassword, Priv
             var app = new NpgsqlConnectionStringBuilder(connection);
             if (app.Username == DatabaseSetup.App)
                 return new(connection, connection, null, null);
-            var password = AppSecret.For(options.Data);
+            var password = AppSecret.Known(options.Data) ?? await FirstSecret(connection, options, ct);
             (app.Username, app.Password) = (DatabaseSetup.App, password);
             return new(connection, app.ConnectionString, password, null);
         }
@@ -28,6 +29,14 @@ sealed record DatabaseAtHand(string Admin, string App, string? AppPassword, Priv
         var admin = new NpgsqlConnectionStringBuilder(cluster.AdminConnection) { Database = Name };
         return new(admin.ConnectionString, cluster.ConnectionFor(DatabaseSetup.App, Name), null, cluster);
     }
+
+    // Only the first migration makes one: the role may serve another installation on this server already, which must keep its password.
+    static async Task<string> FirstSecret(string connection, Options options, CancellationToken ct) =>
+        options.Command == "migrate" && !await DatabaseSetup.AppExists(connection, ct)
+            ? AppSecret.Make(options.Data)
+            : throw new StartRefusedException($"The password of '{DatabaseSetup.App}' on this server is not known here. "
+                + $"Wanted: the data folder that the first 'rigging migrate' used, or {AppSecret.Variable} in the environment"
+                + (options.Command == "migrate" ? "; if it is set, that becomes the password." : ", or --connection as that user."));
 
     public ValueTask DisposeAsync() => Cluster?.DisposeAsync() ?? ValueTask.CompletedTask;
 }
