@@ -37,6 +37,7 @@ static class Site
         app.MapStaticAssets();
         app.MapDrafts();
         app.MapSignOut();
+        app.MapRecord();
         app.MapApi();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
     }

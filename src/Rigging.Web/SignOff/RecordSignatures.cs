@@ -1,0 +1,75 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Web.Desk;
+using Rigging.Web.Paper;
+using Rigging.Web.Story;
+
+namespace Rigging.Web.SignOff;
+
+/// <summary>The signatures under a record entry: whose, when, over which text; and what was superseded or corrected.</summary>
+/// <param name="File">The whole squawk: a correction may come rounds later.</param>
+/// <param name="Round">The ledger up to the end of the round that is printed.</param>
+sealed record RecordSignatures(SquawkFile File, Ledger Round)
+{
+    int FirstOfRound => (Round.Entries.LastOrDefault(entry => entry.Fact is RoundOpened)?.Sequence ?? 0) + 1;
+
+    IEnumerable<Entry> Signed => Round.Entries.Where(entry => entry.Signature is not null && entry.Sequence >= FirstOfRound);
+
+    /// <summary>The last of each kind counts; an inspection only if it came after the last work, an approval only after the last inspection.</summary>
+    IEnumerable<Entry> Standing => Signed.GroupBy(entry => entry.Fact.GetType()).Select(kind => kind.Last()).Where(entry => entry.Fact switch
+    {
+        Inspected => Round.State.Inspection is not null,
+        Approved => Round.State.Approval is not null,
+        _ => true,
+    });
+
+    Entry? Last<T>() where T : Fact => Standing.FirstOrDefault(entry => entry.Fact is T);
+
+    /// <summary>After a heading: which entry it rests on, and whether a later one corrects it.</summary>
+    public string Mark<T>() where T : Fact => Last<T>() is { } entry ? $" (entry {entry.Sequence}{(CorrectionsOf(entry) is { Length: > 0 } by ? $", corrected by {by}: see below" : "")})" : "";
+
+    /// <summary>The signature under an act.</summary>
+    /// <param name="statement">What stands above it on paper; the last line of the signed text unless said otherwise.</param>
+    public IEnumerable<Block> Of<T>(string what, string? statement = null) where T : Fact
+    {
+        if (Last<T>() is not { Signature: { } signature } entry) yield break;
+        var kind = signature.CertificateKind is { } code ? File.Facts.RuleSet.WordsFor(code) : null;
+        yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
+            signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : "none on file",
+            $"{File.When(entry.At)} {File.School.Zone.Id}",
+            $"Signed in the ledger, entry {entry.Sequence}, {signature.Method} given at {File.When(signature.AuthenticatedAt)}. SHA-256 of the text as shown: {signature.ShownSha256}");
+    }
+
+    /// <summary>What no longer stands, and what was corrected.</summary>
+    public IEnumerable<Block> Changes()
+    {
+        List<IReadOnlyList<string>> rows =
+        [
+            .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", $"{EntryStory.Of(entry.Fact).Title}, signed by {File.Register.Name(entry.By)}, {File.When(entry.At)}", SupersededBy(entry)]),
+            .. from note in File.Ledger.Entries
+               where note.Fact is Noted { Corrects: not null }
+               let text = (Noted)note.Fact
+               select (IReadOnlyList<string>)[$"{text.Corrects}", text.Text, $"corrected by entry {note.Sequence}, {File.Register.Name(note.By)}, {File.When(note.At)}"],
+        ];
+        if (rows.Count == 0) yield break;
+        yield return new Heading("Superseded and corrected entries");
+        yield return new Table([new("Entry", 0.4), new("What", 2.4), new("Superseded", 1.4)], rows);
+    }
+
+    /// <summary>Every standing signature's text, word for word.</summary>
+    public IEnumerable<Block> Annex()
+    {
+        yield return new Heading("Annex: the texts as they were signed");
+        foreach (var entry in Standing.OrderBy(entry => entry.Sequence))
+        {
+            yield return new Paragraph($"Entry {entry.Sequence}, {EntryStory.Of(entry.Fact).Title}", Small: true, Strong: true);
+            yield return new Paragraph(File.Register.Render(entry.Signature!.Text), Small: true);
+        }
+    }
+
+    string SupersededBy(Entry entry) => Signed.FirstOrDefault(later => later.Sequence > entry.Sequence && later.Fact.GetType() == entry.Fact.GetType()) is { } successor
+        ? $"superseded by entry {successor.Sequence}"
+        : "superseded: the work was opened again";
+
+    string CorrectionsOf(Entry entry) => string.Join(", ", File.Ledger.Entries.Where(note => note.Fact is Noted { Corrects: { } corrected } && corrected == entry.Sequence).Select(note => $"entry {note.Sequence}"));
+}

@@ -1,0 +1,146 @@
+using System.Net;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Tests;
+using UglyToad.PdfPig;
+
+namespace Rigging.Web.Tests.SignOff;
+
+[Collection(InTheHangar.Name)]
+public sealed class RecordPdfTests(Hangar hangar)
+{
+    async Task<(byte[] File, IReadOnlyList<string> Pages)> Print(int number, string query = "")
+    {
+        using var browser = await hangar.As(School.Office);
+        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative));
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
+        var file = await answer.Content.ReadAsByteArrayAsync();
+        using var document = PdfDocument.Open(file);
+        return (file, [.. document.GetPages().Select(page => OneLine(string.Join(' ', page.GetWords().Select(word => word.Text))))]);
+    }
+
+    static string OneLine(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    static void Holds(string paper, params string[] wanted) => Assert.All(wanted, text => Assert.Contains(OneLine(text), paper, StringComparison.Ordinal));
+
+    /// <summary>Set PRINT_TO to a folder to look at the paper.</summary>
+    static void Keep(string name, byte[] file)
+    {
+        if (Environment.GetEnvironmentVariable("PRINT_TO") is { Length: > 0 } folder) File.WriteAllBytes(Path.Combine(folder, name), file);
+    }
+
+    [Fact]
+    public async Task Everything_a_reader_of_the_aircrafts_records_needs_is_on_it()
+    {
+        var number = await hangar.Squawk(School.Closed);
+
+        var (file, pages) = await Print(number);
+        Keep("closed.pdf", file);
+        var paper = string.Join(' ', pages);
+
+        Holds(paper,
+            "Maintenance record entry", $"Squawk S-{number}", "serial invented-7", "Rolls left by itself.",
+            "Maintenance Manual (invented), section 57-10, revision C", "Left eccentric turned half a flat, trailing edge down.", "Padded stand under the strut fitting");
+        Holds(paper, "left wing, front 15° trailing edge up 15° trailing edge down", "left wing, rear 15° trailing edge up 15° trailing edge down", "right wing, rear neutral neutral", "½ flat");
+        Holds(paper, "left rear spar attach bolt 3/8-24", "15 in·lb measured, added", "175 to 205 in·lb", "TW-3, calibration due 2026-04-01", "190 in·lb at the fastener", "torque stripe applied");
+        Holds(paper, "1 self-locking nut 3/8-24 invented-1", "left aileron cable tension 36 lb at 18 °C", "left rear spar attachment; left aileron cables", "0.9 mm down");
+        Holds(paper, "Mira Mechanic", "Ines Inspector", "wheel left left aileron up up", "Fitting, stripe, cables, travel seen.");
+        Holds(paper, "2026-03-02", "1234.5 h", "approved for return to service", "Conrad Certifier", Hangar.NumberOf(School.Certifier.Certificates[0]), "airframe rating", "SHA-256 of the text as shown:");
+        Holds(paper, "Very slightly right.", "Paula Pilot", "accepted. The fuller right tank explains it.", "The fuller right tank explains what is left.");
+        Assert.DoesNotContain("[U+", paper, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_page_says_what_it_belongs_to_and_how_many_there_are()
+    {
+        var number = await hangar.Squawk(School.Approved);
+        var ledger = await hangar.Ledger(number);
+
+        var (_, pages) = await Print(number);
+
+        Assert.True(pages.Count > 1);
+        await using var db = hangar.Site.OpenDatabase();
+        var head = Convert.ToHexStringLower(db.Squawks.Single(row => row.Id == ledger.Id).HeadHash);
+        Assert.All(pages.Index(), page => Holds(page.Item, $"Squawk S-{number}", $"page {page.Index + 1} of {pages.Count}", head));
+    }
+
+    [Theory, InlineData("", 595, 842), InlineData("?size=a4", 595, 842), InlineData("?size=letter", 612, 792)]
+    public async Task It_is_printed_on_the_paper_that_was_asked_for(string query, double width, double height)
+    {
+        var number = await hangar.Squawk(School.Worked);
+
+        var (file, _) = await Print(number, query);
+
+        using var document = PdfDocument.Open(file);
+        Assert.Equal(width, document.GetPage(1).Width, 1.0);
+        Assert.Equal(height, document.GetPage(1).Height, 1.0);
+    }
+
+    [Fact]
+    public async Task Paper_that_is_not_kept_is_refused_by_name()
+    {
+        using var browser = await hangar.As(School.Office);
+
+        using var answer = await browser.Http.GetAsync(new Uri("/squawks/1/record.pdf?size=napkin", UriKind.Relative));
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("napkin", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Work_that_is_not_approved_says_so_and_leaves_a_line_for_ink()
+    {
+        var (file, pages) = await Print(await hangar.Squawk(School.Inspected));
+        Keep("not-approved.pdf", file);
+        var paper = string.Join(' ', pages);
+
+        Holds(paper, "Not approved", "is not approved for return to service", "To be signed by the certifier", "Not logged.");
+        Assert.DoesNotContain("Conrad Certifier", paper, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Until_the_check_flight_is_logged_it_says_that_passengers_are_barred()
+    {
+        var (_, pages) = await Print(await hangar.Squawk(School.Approved));
+
+        Holds(pages[0], "Approved, passengers barred", "14 CFR 91.407(b)");
+    }
+
+    [Fact]
+    public async Task What_was_superseded_or_corrected_stays_readable_and_is_marked()
+    {
+        var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, Findings = "Stripe missing." });
+        var again = failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done with { Description = "Torqued and striped again." }).Do(School.Inspector, School.Inspection);
+        var signed = again.Entries.Last(entry => entry.Fact is WorkDone).Sequence;
+        var corrected = again.Do(School.Mechanic, new Noted("The nut was MS-invented-2.", signed));
+
+        var (file, pages) = await Print(await hangar.Squawk(corrected));
+        Keep("superseded.pdf", file);
+        var paper = string.Join(' ', pages);
+
+        Holds(paper, "Torqued and striped again.", "Superseded and corrected entries", $"superseded by entry {signed}", "The nut was MS-invented-2.",
+            $"What was done (entry {signed}, corrected by entry {corrected.Length}: see below)");
+    }
+
+    [Fact]
+    public async Task An_earlier_round_can_still_be_printed()
+    {
+        var second = School.Flown.Do(School.Mechanic, School.Verdict(VerdictWord.AdjustAgain)).Do(School.Mechanic, new RoundOpened("Not cured."));
+
+        var (_, pages) = await Print(await hangar.Squawk(second), "?round=1");
+
+        Holds(pages[0], "round 1", "Left eccentric turned half a flat");
+    }
+
+    [Theory, InlineData("?round=2"), InlineData("?round=0"), InlineData("?round=-3")]
+    public async Task A_round_without_signed_work_has_no_record(string query)
+    {
+        var number = await hangar.Squawk(School.Worked);
+        using var browser = await hangar.As(School.Office);
+
+        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative));
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+}
