@@ -5,6 +5,7 @@ using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Paper;
 using Rigging.Web.Story;
+using Caution = Rigging.Web.Paper.Caution;
 using Facts = Rigging.Web.Paper.Facts;
 using Signature = Rigging.Web.Paper.Signature;
 
@@ -45,7 +46,7 @@ sealed class RecordSheet
         .. Settings(),
         .. Torques(),
         .. PartsAndResets(),
-        .. signatures.Of<WorkDone>("Work done"),
+        .. signatures.Of<WorkDone>("Signature of the mechanic"),
         .. Inspection(),
         .. Release(),
         .. Flight(),
@@ -150,7 +151,7 @@ sealed class RecordSheet
             ("Findings", seen.Findings),
             ("Basis", file.Facts.RuleSet.InspectionBasis),
         ]);
-        foreach (var block in signatures.Of<Inspected>("Independent inspection")) yield return block;
+        foreach (var block in signatures.Of<Inspected>("Signature of the inspector")) yield return block;
     }
 
     IEnumerable<Block> Release()
@@ -163,7 +164,7 @@ sealed class RecordSheet
             yield break;
         }
         if (approved.ConclusiveBecause is { } because) yield return new Paragraph($"Ground evidence that handling cannot have changed: {because}");
-        foreach (var block in signatures.Of<Approved>("Approved for return to service", file.Facts.RuleSet.ReleaseWording)) yield return block;
+        foreach (var block in signatures.Of<Approved>("Signature of the certifier", file.Facts.RuleSet.ReleaseWording)) yield return block;
     }
 
     IEnumerable<Block> Flight()
@@ -174,14 +175,13 @@ sealed class RecordSheet
             yield return new Paragraph("Not logged.");
             yield break;
         }
-        var told = EntryStory.Of(flown);
-        yield return new Facts([("Flown on", flown.FlownOn.ToString("uuuu-MM-dd", null)), .. told.Lines.Select((line, i) => (i == 0 ? "Log" : "", line.Text))]);
-        foreach (var block in signatures.Of<CheckFlown>("Check flight log")) yield return block;
+        yield return new Facts([("Flown on", flown.FlownOn.ToString("uuuu-MM-dd", null)), ("Log", string.Join('\n', EntryStory.Of(flown).Lines.Select(line => line.Text)))]);
+        foreach (var block in signatures.Of<CheckFlown>("Signature of the check pilot")) yield return block;
         if (state.Verdict is { } verdict) yield return new Paragraph($"Verdict on the complaint: {Words.Of(verdict.Verdict)}. {verdict.Explanation}");
         if (round.Entries.LastOrDefault(entry => entry.Fact is Closed) is { Fact: Closed closed })
         {
             yield return new Paragraph($"Complaint closed: {closed.Statement}");
-            foreach (var block in signatures.Of<Closed>("Complaint closed")) yield return block;
+            foreach (var block in signatures.Of<Closed>("Signature of the closing inspector")) yield return block;
         }
     }
 
