@@ -3,6 +3,7 @@ using NodaTime;
 using Rigging.Web.Api;
 using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
+using Rigging.Web.Office;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
 
@@ -24,6 +25,9 @@ static class Site
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
         services.AddScoped<Ramp>();
+        services.AddScoped<OfficeBooks>();
+        services.AddScoped<SetUp>();
+        services.AddSingleton<SetUpCode>();
         services.AddApi();
     }
 

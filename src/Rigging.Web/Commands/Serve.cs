@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Storage;
 using Rigging.Storage.Database;
+using Rigging.Web.Office;
 using Rigging.Web.SignIn;
 
 namespace Rigging.Web.Commands;
@@ -61,6 +62,8 @@ static class Serve
             Console.WriteLine($"Invented school; everybody's password is {Doorman.DemoPassword}");
         foreach (var account in accounts)
             Console.WriteLine($"  {account.Email,-34} {account.Name}: {account.ActsAs}");
+        if (await scope.ServiceProvider.GetRequiredService<SetUp>().IsNeeded())
+            Console.WriteLine($"No school yet: open {address}/setup and enter the code {app.Services.GetRequiredService<SetUpCode>().Value}");
         Console.WriteLine("Stop with Ctrl-C.");
     }
 

@@ -46,6 +46,9 @@ public sealed class TypedFields
         set => fields[name] = value is null ? [] : [value];
     }
 
+    /// <summary>Every value sent under a name.</summary>
+    public IReadOnlyList<string> All(string name) => fields.TryGetValue(name, out var values) ? values : [];
+
     public bool Ticked(string name) => this[name] is "true" or "on";
 
     public bool Any => fields.Values.Any(values => values.Any(value => value.Length > 0));

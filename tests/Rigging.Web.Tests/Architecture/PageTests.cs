@@ -21,7 +21,7 @@ public class PageTests
     [Fact]
     public void Only_these_pages_are_open_to_anybody()
     {
-        string[] open = ["NotFoundPage", "SetupPage", "SignInPage"];
+        string[] open = ["NotFoundPage", "SetUpPage", "SignInPage"];
         Assert.Equal([], Pages.Where(page => page.GetCustomAttribute<AllowAnonymousAttribute>() is not null).Select(page => page.Name).Except(open));
     }
 
@@ -39,7 +39,7 @@ public class PageTests
     public void A_page_without_a_word_about_access_would_be_caught() =>
         Assert.Null(typeof(Planted.PageWithADatabase.Plant).GetCustomAttribute<AuthorizeAttribute>());
 
-    static readonly string[] AllSteps = ["Report", "AirworthinessCall", "Checks", "Assessment", "Work", "Inspection", "CheckFlight", "SignOff", "SideSteps", "Registers"];
+    static readonly string[] AllSteps = ["Report", "AirworthinessCall", "Checks", "Assessment", "Work", "Inspection", "CheckFlight", "SignOff", "SideSteps", "Office"];
 
     public static TheoryData<string> Steps => ["SignOff"];
 

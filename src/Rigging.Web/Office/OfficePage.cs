@@ -1,0 +1,50 @@
+using Microsoft.AspNetCore.Components;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+
+namespace Rigging.Web.Office;
+
+/// <summary>A plain page of the office: what is on record, and a form below it. What was typed comes back on every error.</summary>
+public abstract class OfficePage : ComponentBase
+{
+    [Inject] protected OfficeBooks Kept { get; set; } = null!;
+    [Inject] NavigationManager Navigation { get; set; } = null!;
+    [CascadingParameter] HttpContext? Context { get; set; }
+
+    protected Books? Books { get; private set; }
+
+    protected TypedFields Fields { get; private set; } = new();
+
+    protected IReadOnlyList<FieldError> Errors { get; private set; } = [];
+
+    protected bool Locked => Books?.Refused is not null;
+
+    protected string? ErrorAt(string field) => Errors.FirstOrDefault(error => error.Name == field)?.Message;
+
+    protected override async Task OnInitializedAsync()
+    {
+        Books = await Kept.Show();
+        if (Context is { Request.HasFormContentType: true }) Fields = TypedFields.Of(await Context.Request.ReadFormAsync());
+    }
+
+    /// <summary>Enters what was typed, or shows everything that is wrong with it.</summary>
+    protected async Task Take(Typed typed, Func<Task<IReadOnlyList<BrokenRule>>> enter)
+    {
+        var wrong = typed.Ok ? await enter() : typed.Errors;
+        if (wrong.Count == 0)
+        {
+            Navigation.NavigateTo(Navigation.ToBaseRelativePath(Navigation.Uri));
+            return;
+        }
+        Errors = [.. wrong.Select(rule => new FieldError(rule.Field ?? "", rule.Sentence))];
+    }
+
+    protected string Needed(Typed typed, string field, string name, int most = 200)
+    {
+        var text = Fields.Text(field);
+        if (text is null) typed.Wrong("text-missing", $"{name}: nothing entered.", field);
+        else if (text.Length > most) typed.Wrong("text-too-long", $"{name}: {text.Length} characters; at most {most}.", field);
+        return text ?? "";
+    }
+}
