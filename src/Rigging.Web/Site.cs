@@ -25,6 +25,8 @@ static class Site
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
         services.AddScoped<Ramp>();
+        services.AddSingleton<SchoolSign>();
+        services.AddCascadingValue(parts => parts.GetRequiredService<SchoolSign>().Current!);
         services.AddScoped<OfficeBooks>();
         services.AddScoped<SetUp>();
         services.AddSingleton<SetUpCode>();

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Storage;
 using Rigging.Storage.Database;
+using Rigging.Web.Desk;
 using Rigging.Web.Office;
 using Rigging.Web.SignIn;
 
@@ -37,6 +38,7 @@ static class Serve
         {
             throw new StartRefusedException($"--listen {options.Listen} --port {options.Port}: {error.Message}; wanted: an address of this machine and a port this user may open.");
         }
+        await app.Services.GetRequiredService<SchoolSign>().Read();
         await Greet(app, options);
         await app.WaitForShutdownAsync();
         return 0;

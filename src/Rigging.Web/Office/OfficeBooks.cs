@@ -5,7 +5,6 @@ using Rigging.Mechanics.Contract;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
-using Rigging.Storage.Fleet;
 using Rigging.Storage.School;
 using Rigging.Storage.Tools;
 using Rigging.Web.Desk;

@@ -7,6 +7,7 @@ using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.School;
+using Rigging.Web.Desk;
 
 namespace Rigging.Web.Office;
 
@@ -20,7 +21,7 @@ public sealed class SetUpCode
 }
 
 /// <summary>Makes a school of an empty database: once.</summary>
-public sealed class SetUp(IDbContextFactory<RiggingDb> databases, UserManager<User> users, SetUpCode code, IClock clock)
+public sealed class SetUp(IDbContextFactory<RiggingDb> databases, UserManager<User> users, SetUpCode code, SchoolSign sign, IClock clock)
 {
     public async Task<bool> IsNeeded(CancellationToken ct = default)
     {
@@ -38,6 +39,7 @@ public sealed class SetUp(IDbContextFactory<RiggingDb> databases, UserManager<Us
         // Last, so that a set-up that was cut off can be done again under another address. A second one has nowhere to go: the table holds one row.
         db.Installations.Add(new() { SchoolName = schoolName, TimeZone = timeZone, RuleSet = ruleSet, Created = clock.GetCurrentInstant() });
         await db.SaveChangesAsync(ct);
+        await sign.Read(ct);
         return [];
     }
 }
