@@ -1,0 +1,79 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+using Words = Rigging.Squawks.Rules.Words;
+
+namespace Rigging.Web.Assessment;
+
+/// <summary>The agreed correction as typed: the proposed one, the mechanic's own plan, or a repair to data.</summary>
+static class AgreeForm
+{
+    public const string Proposed = "proposed", Own = "own", Repair = "repair";
+
+    public static IReadOnlyList<Choice> Plans(CorrectionProposal? proposal) =>
+    [
+        new(Proposed, "The proposed correction", proposal is null ? "Nothing is proposed on this evidence; the reasons stand above." : null, Disabled: proposal is null),
+        new(Own, "My own plan", "One control, from where it stands to where it shall be."),
+        new(Repair, "Repair or replace to data", "A thimble, a pulley, a hinge, a fairing, a surface: most real cures are not adjustments."),
+    ];
+
+    public static IReadOnlyList<Choice> OwnControls { get; } =
+        [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Capital(Words.Of(control))))];
+
+    public static IReadOnlyList<Choice> Ways { get; } = [new("down", "trailing edge down"), new("up", "trailing edge up")];
+
+    /// <summary>The manual on file, taken apart where it is written as “manual, section, revision X”; to be confirmed by whoever agrees.</summary>
+    public static (string Manual, string Section, string Revision) DataOnFile(string? approvedData)
+    {
+        var parts = (approvedData ?? "").Split(',', StringSplitOptions.TrimEntries);
+        var revision = Array.FindIndex(parts, part => part.StartsWith("revision ", StringComparison.OrdinalIgnoreCase));
+        return parts.Length == 3 && revision == 2 ? (parts[0], parts[1], parts[2]["revision ".Length..]) : (approvedData ?? "", "", "");
+    }
+
+    public static CorrectionAgreed Read(TypedFields fields, Typed typed, CorrectionProposal? proposal)
+    {
+        if (!fields.Ticked("confirmed"))
+            typed.Wrong("data-not-confirmed", "Approved data: not confirmed. Look it up, correct it here if it differs, then tick that you have it before you.", "confirmed");
+        var plan = fields["plan"];
+        IReadOnlyList<PlannedMove> moves = plan switch
+        {
+            Proposed when proposal is not null => [.. proposal.Moves.Select(move => new PlannedMove(AssessmentWords.ControlOf(move), move.FromDeg, move.ToDeg, AssessmentWords.Instruction(move)))],
+            Own => [OwnMove(fields, typed)],
+            Repair => [new(Control.RepairOrReplace, null, null, fields["repair"] ?? "")],
+            _ => [],
+        };
+        if (moves.Count == 0) typed.Wrong("not-a-choice", "What is to be done: nothing chosen. Choose one.", "plan");
+        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : null;
+        return new(moves, new(fields["manual"] ?? "", fields["section"] ?? "", fields["revision"] ?? ""), plan != Proposed, fields["reason"] ?? "",
+            predicted?.Mean, predicted?.Low, predicted?.High);
+    }
+
+    static PlannedMove OwnMove(TypedFields fields, Typed typed)
+    {
+        var control = typed.Choice<Control>(fields["control"], "control", "Control");
+        if (!control.IsEccentric()) return new(control, null, null, fields["instruction"] ?? "");
+        return new(control, Angle(fields, typed, "from", "From"), Angle(fields, typed, "to", "To"), fields["instruction"] ?? "");
+    }
+
+    static double? Angle(TypedFields fields, Typed typed, string field, string name)
+    {
+        var size = typed.Needed(fields[field], field, name, "degrees");
+        if (size < 0)
+            typed.Wrong("size-with-sign", $"{name}: “{fields[field]}” has a sign. Give the size alone and choose up or down.", field);
+        else if (size > 0 && fields[field + "Way"] is not ("up" or "down"))
+            typed.Wrong("side-missing", $"{name}: “{fields[field]}” given, not which way. Choose trailing edge up or down.", field + "Way");
+        return fields[field + "Way"] == "up" && size != 0 ? -size : size;
+    }
+
+    /// <summary>Where this form asks for what a rule calls by another name.</summary>
+    public static string FieldOf(string? field, string? plan) => (field, plan) switch
+    {
+        ("moves", Repair) => "repair",
+        ("moves", Own) => "instruction",
+        ("moves", _) => "plan",
+        _ => field ?? "",
+    };
+
+    static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,0 +1,32 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
+
+namespace Rigging.Web.Assessment;
+
+/// <summary>What one person sees of an assessment now. Computed afresh from the ledger each time; nothing here is on record until somebody records it.</summary>
+/// <param name="Airframe">Null when the aircraft has none on file.</param>
+/// <param name="Assessment">Null when there is no airframe, or when the evidence does not fit it.</param>
+/// <param name="Faults">What in the evidence does not fit the airframe.</param>
+sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessment? Assessment, IReadOnlyList<Fault> Faults)
+{
+    public static AssessmentView Of(SquawkFile file)
+    {
+        if (file.Facts.Airframe is not { } onFile) return new(file, null, null, []);
+        var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
+        return faults.Count > 0 ? new(file, onFile.Read(), null, faults) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile), []);
+    }
+
+    public IReadOnlyList<BrokenRule> RecordBlocked => File.WhatBlocks<Assessed>();
+
+    public IReadOnlyList<BrokenRule> AgreeBlocked => File.WhatBlocks<CorrectionAgreed>();
+
+    /// <summary>The same answer to the same evidence is on record already.</summary>
+    public bool IsRecorded => Assessment is { Fact: var now } && File.Ledger.Entries.LastOrDefault(entry => entry.Fact is Assessed)?.Fact is Assessed last
+        && last.Request == now.Request && last.LibraryVersion == now.LibraryVersion && last.PriorsVersion == now.PriorsVersion;
+
+    /// <summary>Causes that are assessed, the likeliest first, then the rest in the catalogue's order.</summary>
+    public IEnumerable<CauseEstimate> Causes => Assessment!.Response.Causes.OrderByDescending(cause => cause.Probability ?? -1);
+}
