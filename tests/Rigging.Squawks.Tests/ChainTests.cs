@@ -46,7 +46,7 @@ public class ChainTests
         Assert.Equal(index + 1, Chain.FirstBroken(Installation, changed));
     });
 
-    public static TheoryData<string> Changes => ["kind", "version", "sequence", "squawk", "previous hash", "hash", "a space at the end", "kind and version run together"];
+    public static TheoryData<string> Changes => ["kind", "version", "sequence", "squawk", "previous hash", "hash", "a space at the end", "a letter moved from the kind into the payload"];
 
     [Theory, MemberData(nameof(Changes))]
     public void Any_other_change_names_its_entry(string change)

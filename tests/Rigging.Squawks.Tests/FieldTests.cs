@@ -85,7 +85,7 @@ public class FieldTests
         yield return new(Torqued, Mechanic, Done with { Description = "" }, "text-missing", "description");
         yield return new(Torqued, Mechanic, Done with { ManHours = 0 }, "value-out-of-range", "manHours", "0");
         yield return new(Torqued, Mechanic, Done with { TotalTimeH = -3 }, "value-out-of-range", "totalTimeH", "−3");
-        yield return new(Torqued, Mechanic, Done with { AsLeft = new(15, 15, -190, -190), DiffersBecause = "So it was." }, "value-out-of-range", "bushings", "−190");
+        yield return new(Torqued, Mechanic, Done with { AsLeft = new(15, 15, -190, -190), DiffersBecause = "So it was." }, "value-out-of-range", "asLeft", "−190");
         yield return new(Worked, Inspector, Inspection with { Findings = "" }, "text-missing", "findings");
     }
 

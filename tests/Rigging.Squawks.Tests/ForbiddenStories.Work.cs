@@ -28,14 +28,20 @@ public partial class ForbiddenStories
         Refused("as-left-missing", TabInWork.Do(Mechanic, new AsFound(new(null, null, null, null), "Left aileron tab 3° up.")), Mechanic, TabDone with { OtherAsLeft = null });
 
     [Fact]
+    public void As_found_was_looked_at_during_the_checks_but_not_at_the_bushings() =>
+        Refused("bushings-missing", Checked.Do(Mechanic, new AsFound(new(null, null, 0, 0), "Fork threads shown: 6.")).Do(Mechanic, HalfAFlat)
+            .Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Torque), Mechanic, Done);
+
+    [Fact]
     public void Only_one_bushing_is_recorded_as_found() => Refused("bushings-missing", InWork, Mechanic, Found with { Bushings = new(-15, null, 0, 0) });
 
-    [Fact]
-    public void Front_and_rear_bushing_disagree_as_found_and_the_work_is_signed() =>
-        Refused("bushings-disagree", InWork.Do(Mechanic, Found with { Bushings = new(-15, 10, 0, 0) }).Do(Mechanic, Torque), Mechanic, Done);
+    [Theory, InlineData(-15, 10, 0, 0), InlineData(-15, -15, 0, 30)]
+    public void Front_and_rear_bushing_disagree_as_found_and_the_work_is_signed(double leftFront, double leftRear, double rightFront, double rightRear) =>
+        Refused("bushings-disagree", InWork.Do(Mechanic, Found with { Bushings = new(leftFront, leftRear, rightFront, rightRear) }).Do(Mechanic, Torque), Mechanic, Done with { AsLeft = new(15, 15, 0, null), DiffersBecause = "Rear bushing seized." });
 
-    [Fact]
-    public void Front_and_rear_bushing_are_left_apart() => Refused("bushings-disagree", Torqued, Mechanic, Done with { AsLeft = new(15, 45, 0, 0) });
+    [Theory, InlineData(15, 45, 0, 0), InlineData(15, 15, 0, 30)]
+    public void Front_and_rear_bushing_are_left_apart(double leftFront, double leftRear, double rightFront, double rightRear) =>
+        Refused("bushings-disagree", Torqued, Mechanic, Done with { AsLeft = new(leftFront, leftRear, rightFront, rightRear), DiffersBecause = "Rear bushing seized." });
 
     [Fact]
     public void Only_one_bushing_is_recorded_as_left() => Refused("bushings-missing", Torqued, Mechanic, Done with { AsLeft = new(15, null, 0, 0) });
@@ -108,8 +114,8 @@ public partial class ForbiddenStories
     [Fact]
     public void A_torque_without_run_on() => Refused("run-on-missing", InWork, Mechanic, Torque with { RunOnInLb = null });
 
-    [Fact]
-    public void A_torque_outside_its_target() => Refused("torque-outside-target", InWork, Mechanic, Torque with { SettingInLb = 220, ReachedInLb = 220 });
+    [Theory, InlineData(220), InlineData(174)]
+    public void A_torque_outside_its_target(double reached) => Refused("torque-outside-target", InWork, Mechanic, Torque with { SettingInLb = reached, ReachedInLb = reached });
 
     [Fact]
     public void The_run_on_was_not_added_to_the_target() => Refused("final-torque-wrong", InWork, Mechanic, Torque with { FinalMinInLb = 160, FinalMaxInLb = 190 });

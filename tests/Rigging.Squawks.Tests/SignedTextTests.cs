@@ -96,6 +96,19 @@ public class SignedTextTests
     }
 
     [Fact]
+    public void An_expired_certificate_is_not_quoted_under_a_signature()
+    {
+        var mechanic = School.Mechanic with
+        {
+            Certificates = [School.Mechanic.Certificates[0] with { ValidUntil = School.Today.PlusDays(-1) }, new(new(Guid.Parse("00000000-0000-7000-9000-0000000000cc")), "mechanic-powerplant", School.Today)],
+        };
+        var signature = Assert.IsType<Decision.Accepted>(School.Try(School.Torqued, mechanic, School.Done)).Entry.Signature!;
+
+        Assert.Equal(("mechanic-powerplant", mechanic.Certificates[1].Id), (signature.CertificateKind, signature.Certificate!.Value));
+        Assert.DoesNotContain(SignedText.Token(mechanic.Certificates[0].Id), signature.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Tokens_become_what_the_register_says_today_and_nothing_else_changes()
     {
         var text = $"By {SignedText.Token(School.Pilot.Id)}, {SignedText.Token(School.Pilot.Certificates[0].Id)}; [person:nobody] [note:1].";

@@ -23,11 +23,10 @@ static class CorrectionRules
         foreach (var twice in correction.Moves.Where(move => move.Control != Control.RepairOrReplace).GroupBy(move => move.Control).Where(same => same.Count() > 1))
             yield return new("same-control-twice", $"The {Words.Of(twice.Key)} stands in the plan twice. One move each, from where it is to where it shall be.", "moves");
         foreach (var move in correction.Moves.Where(move => move.Control.IsEccentric()))
-        {
             foreach (var rule in Eccentric(move, facts)) yield return rule;
-            if (state.AsFound is { } found && WorkRules.Apart(found.Bushings.Of(move.Control)))
-                yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(move.Control)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");
-        }
+        if (state.AsFound is { } found && correction.Moves.Any(move => move.Control.IsEccentric()))
+            foreach (var eccentric in WorkRules.Disagreeing(found.Bushings))
+                yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(eccentric)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");
     }
 
     static IEnumerable<BrokenRule> Data(ApprovedData data)

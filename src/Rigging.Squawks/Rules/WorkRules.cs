@@ -8,6 +8,10 @@ static class WorkRules
     /// <summary>Front and rear bushing of one joint turn together; more apart than this is read as disagreeing. Common practice, no source.</summary>
     const double AgreeWithinDeg = 5;
 
+    /// <summary>Half a turn either way from neutral is all there is.</summary>
+    const double MostDeg = 180;
+
+    static readonly Control[] Either = [Control.LeftEccentric, Control.RightEccentric];
     static readonly BushingAngles NoAngles = new(null, null, null, null);
 
     public static IEnumerable<BrokenRule> Of(AsFound found, SquawkState state)
@@ -15,7 +19,7 @@ static class WorkRules
         foreach (var eccentric in Eccentrics(state))
             if (found.Bushings.Of(eccentric) is not ({ }, { }))
                 yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as found, front and rear.", "bushings");
-        foreach (var rule in Angles(found.Bushings, 180)) yield return rule;
+        foreach (var rule in Angles(found.Bushings, "bushings")) yield return rule;
         if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && MovesOthers(state) || found.Bushings == NoAngles))
             yield return new("as-found-missing", "Say how it was found, before anything is moved.", "other");
     }
@@ -27,7 +31,7 @@ static class WorkRules
             .. Contents.Needed(done.Description, "text-missing", "description", "what was done"),
             .. Flags(done),
             .. Dates(done, facts),
-            .. Angles(done.AsLeft, 180),
+            .. Angles(done.AsLeft, "asLeft"),
         ]) yield return rule;
 
         if (done.Disturbed.Count == 0 || done.Disturbed.Any(string.IsNullOrWhiteSpace)) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
@@ -38,20 +42,37 @@ static class WorkRules
             yield return new("as-found-missing", "Nothing says how it was found before it was moved. A mechanic records as found first; a late entry is welcome, and says that it is late.", "asFound");
             yield break;
         }
+        foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. Torqued(done, state), .. Bushings(found.Bushings, done, state, facts)]) yield return rule;
+        foreach (var difference in Differences(found.Bushings, done.AsLeft, state).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
+            yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
+    }
+
+    static IEnumerable<BrokenRule> AfterTheMove(WorkDone done, SquawkState state)
+    {
         if (MovesOthers(state))
             foreach (var rule in Contents.Needed(done.OtherAsLeft, "as-left-missing", "otherAsLeft", "how it was left")) yield return rule;
-        if (state.Correction?.Moves.Any(move => move.Control.MovesIncidence()) == true)
-        {
-            foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
-            if (done.Resets.Count == 0) yield return new("resets-missing", "Moving the wing changes cable length: record cable tension and travel as checked again.", "resets");
-        }
+        if (state.Correction?.Moves.Any(move => move.Control.MovesIncidence()) != true) yield break;
+        foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
+        if (done.Resets.Count == 0) yield return new("resets-missing", "Moving the wing changes cable length: record cable tension and travel as checked again.", "resets");
+    }
+
+    /// <summary>One joint, one torque; and another one when a joint was turned again after the work had been signed.</summary>
+    static IEnumerable<BrokenRule> Torqued(WorkDone done, SquawkState state)
+    {
         var loosened = state.Correction?.Moves.Select(m => m.Control).Where(c => c.MovesIncidence()).Distinct().Count() ?? 0;
         if (state.Torques.Count < loosened || (!state.TorqueSinceSigned && state.WorkDone is { } before && Turned(before.Fact.AsLeft, done.AsLeft).Any()))
             yield return new("torque-missing", "A bolt was loosened and no torque application is on record for it since. The mechanic who torqued it records it.", "torques");
-        foreach (var eccentric in Eccentrics(state))
-            foreach (var rule in Eccentric(eccentric, found, done, facts)) yield return rule;
-        foreach (var difference in Differences(found.Bushings, done.AsLeft, state).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
-            yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
+    }
+
+    static IEnumerable<BrokenRule> Bushings(BushingAngles found, WorkDone done, SquawkState state, Facts facts)
+    {
+        var planned = Eccentrics(state).ToList();
+        foreach (var eccentric in planned.Where(eccentric => found.Of(eccentric) is not ({ }, { })))
+            yield return new("bushings-missing", $"Nothing says how both bushings of the {Words.Of(eccentric)} stood, front and rear. A mechanic records as found again.", "asFound");
+        foreach (var eccentric in planned.Where(eccentric => done.AsLeft.Of(eccentric) is not ({ }, { })))
+            yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as left, front and rear.", "asLeft");
+        // Either wing: what is wrong with the other one stops this work just as well.
+        foreach (var rule in Either.SelectMany(eccentric => Eccentric(eccentric, planned.Count > 0 ? found : NoAngles, done.AsLeft, facts))) yield return rule;
     }
 
     /// <summary>Where what was found or left is not what the plan said.</summary>
@@ -69,7 +90,7 @@ static class WorkRules
     }
 
     static IEnumerable<Control> Turned(BushingAngles from, BushingAngles to) =>
-        ((Control[])[Control.LeftEccentric, Control.RightEccentric]).Where(control =>
+        Either.Where(control =>
             (from.Of(control), to.Of(control)) is var ((front, rear), (frontNow, rearNow)) && !(Alike(front, frontNow) && Alike(rear, rearNow)));
 
     static bool Alike(double? one, double? other) => one is not { } a || other is not { } b || Math.Abs(a - b) <= AgreeWithinDeg;
@@ -77,21 +98,19 @@ static class WorkRules
     /// <summary>The plan touches something that no bushing angle describes.</summary>
     static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
 
-    static IEnumerable<BrokenRule> Eccentric(Control eccentric, AsFound found, WorkDone done, Facts facts)
+    static IEnumerable<BrokenRule> Eccentric(Control eccentric, BushingAngles found, BushingAngles left, Facts facts)
     {
         var name = Words.Of(eccentric);
-        if (Apart(found.Bushings.Of(eccentric)))
+        if (Apart(found.Of(eccentric)))
             yield return new("bushings-disagree", $"Front and rear bushing of the {name} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "asFound");
-        if (done.AsLeft.Of(eccentric) is not ({ } front, { } rear))
-        {
-            yield return new("bushings-missing", $"Record both bushings of the {name} as left, front and rear.", "asLeft");
-            yield break;
-        }
+        var (front, rear) = left.Of(eccentric);
         if (Apart((front, rear)))
             yield return new("bushings-disagree", $"Front and rear bushing of the {name} must be left alike: {Words.Degrees(front)} and {Words.Degrees(rear)} would bend the bolt.", "asLeft");
-        if (facts.Airframe?.EccentricMaxAngleDeg is { } stop && (Math.Abs(front) > stop || Math.Abs(rear) > stop))
+        if (facts.Airframe?.EccentricMaxAngleDeg is { } stop && (Past(front, stop) || Past(rear, stop)))
             yield return new("past-the-stop", $"The {name} is left past its stop at {Words.Degrees(stop)}.", "asLeft");
     }
+
+    static bool Past(double? angle, double stop) => angle is { } deg && Math.Abs(deg) > stop && Math.Abs(deg) <= MostDeg;
 
     static IEnumerable<BrokenRule> Flags(WorkDone done)
     {
@@ -109,16 +128,18 @@ static class WorkRules
             yield return new("total-time-backwards", $"Total time {Words.Number(done.TotalTimeH, 1)} h is less than the {Words.Number(before, 1)} h already on record.", "totalTimeH");
     }
 
-    static IEnumerable<BrokenRule> Angles(BushingAngles angles, double most)
+    static IEnumerable<BrokenRule> Angles(BushingAngles angles, string field)
     {
         foreach (var (value, name) in (IEnumerable<(double?, string)>)
             [(angles.LeftFrontDeg, "left front"), (angles.LeftRearDeg, "left rear"), (angles.RightFrontDeg, "right front"), (angles.RightRearDeg, "right rear")])
-            if (value is { } angle && !(Math.Abs(angle) <= most))
-                yield return new("value-out-of-range", $"The {name} bushing cannot stand at {Words.Degrees(angle)}: wanted {Words.Degrees(-most)} to {Words.Degrees(most)}.", "bushings");
+            if (value is { } angle && !(Math.Abs(angle) <= MostDeg))
+                yield return new("value-out-of-range", $"The {name} bushing cannot stand at {Words.Degrees(angle)}: wanted {Words.Degrees(-MostDeg)} to {Words.Degrees(MostDeg)}.", field);
     }
 
     static IEnumerable<Control> Eccentrics(SquawkState state) => state.Correction?.Moves.Select(m => m.Control).Where(c => c.IsEccentric()).Distinct() ?? [];
 
     /// <summary>Front and rear bushing of one joint too far apart to be one setting.</summary>
-    internal static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
+    internal static IEnumerable<Control> Disagreeing(BushingAngles bushings) => Either.Where(eccentric => Apart(bushings.Of(eccentric)));
+
+    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
 }
