@@ -1,0 +1,109 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
+using Rigging.Storage.Ledgers;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+
+namespace Rigging.Web.Work;
+
+/// <summary>One mechanic's place at one squawk: how it stands, what is typed, what came of the last attempt. Everything typed is kept as it is typed.</summary>
+sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number)
+{
+    const string Step = "work";
+
+    bool keeping, changed;
+
+    /// <summary>Null until opened, and when there is no such squawk.</summary>
+    public SquawkFile? File { get; private set; }
+
+    public TypedFields Fields { get; private set; } = new();
+
+    public IReadOnlyList<FieldError> Errors { get; private set; } = [];
+
+    string attempted = "";
+
+    /// <summary>What was wrong with the last attempt to record this part; empty for the others.</summary>
+    public IReadOnlyList<FieldError> ErrorsIn(string part) => part == attempted ? Errors : [];
+
+    /// <summary>What others added since the page was last in step.</summary>
+    public IReadOnlyList<Entry> Meanwhile { get; private set; } = [];
+
+    /// <summary>Said after something was recorded.</summary>
+    public string? Said { get; private set; }
+
+    public string? this[string field] => Fields[field];
+
+    public string? ErrorAt(string field) => Errors.FirstOrDefault(error => error.Name == field)?.Message;
+
+    public IReadOnlyList<BrokenRule> WhatBlocks<T>() where T : Fact => File!.WhatBlocks<T>();
+
+    public async Task Open()
+    {
+        File = await desk.Open(number);
+        Fields = TypedFields.Read(await drafts.Load(await actor.Me(), Drafts.TypedKey(number, Step)));
+    }
+
+    /// <summary>Somebody added an entry: show it, keep what is typed.</summary>
+    public async Task Refresh() => File = await desk.Open(number);
+
+    /// <summary>Takes a field in. Letters that come while a save is on its way go with the next one.</summary>
+    public async Task Type(string field, string? text)
+    {
+        Fields[field] = text;
+        (Said, changed) = (null, true);
+        if (keeping) return;
+        keeping = true;
+        try
+        {
+            while (changed)
+            {
+                changed = false;
+                await drafts.Save(await actor.Me(), Drafts.TypedKey(number, Step), Fields.ToJson());
+            }
+        }
+        finally
+        {
+            keeping = false;
+        }
+    }
+
+    /// <summary>Adds an entry made from one part of the form; that part is then empty again.</summary>
+    /// <param name="part">The part's fields begin with it and a dot; the rules' field names follow.</param>
+    public async Task Record(string part, Typed typed, Fact? fact, string said)
+    {
+        (attempted, Errors, Meanwhile, Said) = (part, [], [], null);
+        if (!typed.Ok || fact is null)
+        {
+            Errors = Of(part, typed.Errors);
+            return;
+        }
+        switch (await desk.Append(File!.Id, File.Ledger.Length, fact))
+        {
+            case Outcome.Appended:
+                Fields.Clear(part + ".");
+                await Type(part, null);
+                Said = said;
+                break;
+            case Outcome.Refused refused:
+                Errors = Of(part, refused.Broken);
+                break;
+            case Outcome.Stale stale:
+                Meanwhile = stale.New;
+                break;
+        }
+        await Refresh();
+    }
+
+    /// <summary>Puts the work before its author for signature; true when the signature page can show it.</summary>
+    public async Task<bool> Prepare(Typed typed, WorkDone done)
+    {
+        (attempted, Meanwhile, Said) = ("done", [], null);
+        Errors = Of("done", typed.Ok ? File!.WhatSpeaksAgainst(done) : typed.Errors);
+        if (Errors.Count > 0) return false;
+        await drafts.SaveFact(await actor.Me(), number, done);
+        return true;
+    }
+
+    static IReadOnlyList<FieldError> Of(string part, IReadOnlyList<BrokenRule> broken) =>
+        [.. broken.Select(rule => new FieldError(rule.Field is null ? "" : rule.Field.StartsWith(part + ".", StringComparison.Ordinal) ? rule.Field : $"{part}.{rule.Field}", rule.Sentence))];
+}

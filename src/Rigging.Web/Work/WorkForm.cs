@@ -1,0 +1,117 @@
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Web.Desk;
+using Rigging.Web.Look;
+
+namespace Rigging.Web.Work;
+
+/// <summary>The work as typed, part by part: as found, as left, what was done.</summary>
+static class WorkForm
+{
+    public static readonly IReadOnlyList<Choice> Ways = [new("up", "Trailing edge up"), new("neutral", "Neutral"), new("down", "Trailing edge down")];
+
+    /// <summary>The four bushings: field, name, and which eccentric they belong to.</summary>
+    public static readonly IReadOnlyList<(string Field, string Name, Control Eccentric)> Bushings =
+    [
+        ("leftFront", "Left wing, front bushing", Control.LeftEccentric),
+        ("leftRear", "Left wing, rear bushing", Control.LeftEccentric),
+        ("rightFront", "Right wing, front bushing", Control.RightEccentric),
+        ("rightRear", "Right wing, rear bushing", Control.RightEccentric),
+    ];
+
+    /// <summary>Four angles, each a size and a way; null where nothing was entered.</summary>
+    public static BushingAngles Angles(TypedFields fields, Typed typed, string part)
+    {
+        double? Of(int i)
+        {
+            var (field, name, _) = Bushings[i];
+            field = $"{part}.{field}";
+            var way = fields[$"{field}.way"];
+            if (way == "neutral") return 0;
+            var size = typed.Number(fields[field], field, name, "degrees");
+            if (way is null && size is null) return null;
+            if (size is null && fields.Text(field) is null) typed.Wrong("value-missing", $"{name}: nothing entered. Wanted the degrees from neutral, or “neutral”.", field);
+            if (way is null && size != 0) typed.Wrong("not-a-choice", $"{name}: which way it stands is not chosen. Choose trailing edge up or down.", $"{field}.way");
+            if (size < 0) typed.Wrong("value-out-of-range", $"{name}: “{fields[field]}” has a sign. Wanted the degrees alone; the way is chosen beside it.", field);
+            return size is { } deg ? (way == "up" ? -deg : deg) + 0.0 : null;
+        }
+        return new(Of(0), Of(1), Of(2), Of(3));
+    }
+
+    /// <summary>How many rows a list shows: those with something in them and one more.</summary>
+    public static int Rows(TypedFields fields, string row, params string[] columns)
+    {
+        var rows = 1;
+        for (var i = 0; i < 40; i++)
+            if (columns.Any(column => fields.Text($"{row}{i}.{column}") is not null)) rows = i + 2;
+        return rows;
+    }
+
+    public static WorkDone Done(TypedFields fields, Typed typed)
+    {
+        string Text(string field) => fields[$"done.{field}"] ?? "";
+        return new(
+            Text("description"),
+            Angles(fields, typed, "done"),
+            fields.Text("done.otherAsLeft"),
+            Text("directionProof"),
+            fields.Lines("done.disturbed"),
+            Parts(fields, typed),
+            Resets(fields, typed),
+            fields.Ticked("done.everythingRefitted"),
+            fields.Ticked("done.noTemporaryHardware"),
+            fields.Ticked("done.nothingLoose"),
+            fields.Text("done.differsBecause"),
+            typed.Needed(fields["done.manHours"], "done.manHours", "Man hours", "hours"),
+            typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", "Total time", "hours"),
+            typed.Date(fields["done.completedOn"], "done.completedOn", "Completed on"));
+    }
+
+    static List<PartUsed> Parts(TypedFields fields, Typed typed)
+    {
+        List<PartUsed> parts = [];
+        for (var i = 0; i < Rows(fields, "done.part", "quantity", "description", "number") - 1; i++)
+        {
+            string Field(string column) => $"done.part{i}.{column}";
+            if (fields.Text(Field("description")) is null) typed.Wrong("text-missing", $"Part {i + 1}: write what it is, or clear the line.", Field("description"));
+            if (fields.Text(Field("number")) is null) typed.Wrong("text-missing", $"Part {i + 1}: write its part number.", Field("number"));
+            var quantity = typed.Whole(fields[Field("quantity")], Field("quantity"), $"Part {i + 1}, quantity");
+            if (fields.Text(Field("quantity")) is not null && quantity < 1) typed.Wrong("value-out-of-range", $"Part {i + 1}: {fields[Field("quantity")]} pieces cannot be. Wanted 1 or more.", Field("quantity"));
+            parts.Add(new(fields.Text(Field("description")) ?? "", fields.Text(Field("number")) ?? "", quantity));
+        }
+        return parts;
+    }
+
+    static List<DependentReset> Resets(TypedFields fields, Typed typed)
+    {
+        List<DependentReset> resets = [];
+        for (var i = 0; i < Rows(fields, "done.reset", "what", "result") - 1; i++)
+        {
+            var (what, result) = (fields.Text($"done.reset{i}.what"), fields.Text($"done.reset{i}.result"));
+            if (what is null) typed.Wrong("text-missing", $"Checked again {i + 1}: write what was checked, or clear the line.", $"done.reset{i}.what");
+            if (result is null) typed.Wrong("text-missing", $"Checked again {i + 1}: write what was found.", $"done.reset{i}.result");
+            resets.Add(new(what ?? "", result ?? ""));
+        }
+        return resets;
+    }
+
+    /// <summary>Where the work is: the first part that is not done.</summary>
+    public static Part Now(SquawkState state, TypedFields fields) =>
+        state.WorkStarted is null || state.Stage == Stage.CorrectionAgreed ? Part.Start
+        : !FoundIsComplete(state) ? Part.Found
+        : !fields.Ticked("move.done") && state.Torques.Count == 0 ? Part.Move
+        : state.Torques.Count < Loosened(state).Count || (state.WorkDone is not null && !state.TorqueSinceSigned && fields["torque.skip"] is null) ? Part.Torque
+        : Part.Done;
+
+    /// <summary>The controls whose bolts are loosened by what was agreed.</summary>
+    public static IReadOnlyList<Control> Loosened(SquawkState state) => [.. (state.Correction?.Moves ?? []).Select(move => move.Control).Where(control => control.MovesIncidence()).Distinct()];
+
+    public static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
+
+    static bool FoundIsComplete(SquawkState state) => state.AsFound is { } found
+        && (state.Correction?.Moves ?? []).Where(move => move.Control.IsEccentric()).All(move => found.Bushings.Of(move.Control) is ({ }, { }))
+        && !(MovesOthers(state) && string.IsNullOrWhiteSpace(found.Other));
+}
+
+/// <summary>The parts of the work, in order.</summary>
+public enum Part { Start, Found, Move, Torque, Done }
