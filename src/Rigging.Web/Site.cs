@@ -1,8 +1,10 @@
 using MudBlazor.Services;
 using NodaTime;
 using Rigging.Web.Api;
+using Rigging.Web.Demo;
 using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
+using Rigging.Web.Notices;
 using Rigging.Web.Office;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
@@ -20,6 +22,7 @@ static class Site
         services.AddAntiforgery();
         services.AddSignIn();
         services.AddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton<DemoSchool>();
         services.AddScoped<Actor>();
         services.AddScoped<SquawkDesk>();
         services.AddScoped<Drafts>();
@@ -31,6 +34,7 @@ static class Site
         services.AddScoped<SetUp>();
         services.AddSingleton<SetUpCode>();
         services.AddApi();
+        services.AddNotices();
     }
 
     public static void Map(WebApplication app)

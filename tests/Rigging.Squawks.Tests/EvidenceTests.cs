@@ -129,7 +129,17 @@ public class EvidenceTests
 
         Assert.Equal(("st2", 1), (made.Fact.AirframeId, made.Fact.AirframeVersion));
         var again = ContractReader.ReadRequest(made.Fact.Request).Value!;
-        Assert.Equal(made.Fact.Response, ContractWriter.Write(Mechanics.Assessment.Assessor.Assess(again, again.Airframe!)));
+        var practice = Mechanics.Assessment.Practice.Usual.WithFuelMeasured();
+        Assert.Equal(practice.Version, made.Fact.PriorsVersion);
+        Assert.Equal(made.Fact.Response, ContractWriter.Write(Mechanics.Assessment.Assessor.Assess(again, again.Airframe!, practice)));
         School.Checked.Do(School.Mechanic, made.Fact);
+    }
+
+    [Fact]
+    public void Fuel_that_was_dipped_is_no_longer_the_first_suspect()
+    {
+        static double? Load(Ledgers.Ledger ledger) => LedgerAssessment.Of(ledger, School.Airframe).Response.Causes.Single(cause => cause.Cause == Cause.FuelAndLoading).Explains;
+
+        Assert.True(Load(School.Called.Do(School.Mechanic, School.Checks[0])) < Load(School.Called.Do(School.Mechanic, School.Checks[1])) / 2);
     }
 }

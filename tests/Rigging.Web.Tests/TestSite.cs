@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging;
@@ -35,7 +36,7 @@ public sealed class TestSite : IAsyncDisposable
     public FakeClock Clock => (FakeClock)Services.GetRequiredService<IClock>();
 
     /// <param name="loopbackOnly">Whether the site believes that nobody but this machine reaches it.</param>
-    public static async Task<TestSite> Start(Postgres postgres, bool loopbackOnly = true, Action<IServiceCollection>? change = null)
+    public static async Task<TestSite> Start(Postgres postgres, bool loopbackOnly = true, Action<IServiceCollection>? change = null, Dictionary<string, string?>? settings = null)
     {
         var database = await postgres.Create();
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
@@ -47,6 +48,7 @@ public sealed class TestSite : IAsyncDisposable
         builder.WebHost.UseTestServer();
         builder.WebHost.UseStaticWebAssets();
         builder.Logging.ClearProviders();
+        builder.Configuration.AddInMemoryCollection(settings ?? []);
         builder.Services.AddRiggingStorage(database.App);
         builder.Services.AddSingleton(new Reach(loopbackOnly));
         Site.AddParts(builder.Services);

@@ -31,9 +31,10 @@ public sealed record Practice(
     /// <summary>The figures this library ships.</summary>
     public static Practice Usual { get; } = Load();
 
-    /// <summary>The same, but fuel was measured and everybody weighed: what remains unreported is small.</summary>
-    internal Practice WithFuelMeasured() => this with
+    /// <summary>The same, but fuel was measured and everybody weighed: what remains unreported is small. Another version, and says so.</summary>
+    public Practice WithFuelMeasured() => this with
     {
+        Version = $"{Version}, fuel measured",
         Causes = [.. Causes.Select(prior => prior.Cause == Cause.FuelAndLoading ? prior with { Spread = FuelMeasured.Sd } : prior)],
     };
 

@@ -1,5 +1,6 @@
 using System.Net;
 using Rigging.Storage;
+using Rigging.Web.Notices;
 using Rigging.Web.SignIn;
 
 namespace Rigging.Web.Commands;
@@ -27,6 +28,7 @@ static class Host
         });
         // A foreign page in this machine's browser reaches a site on loopback under a name of its own; behind a proxy the proxy decides.
         builder.Configuration["AllowedHosts"] ??= options.PublicUrl is null ? "localhost;127.0.0.1;[::1]" : "*";
+        builder.Configuration[$"{MailSettings.Section}:Site"] ??= options.PublicUrl?.ToString();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
         return builder;
     }

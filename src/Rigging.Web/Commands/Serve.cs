@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Storage;
 using Rigging.Storage.Database;
+using Rigging.Web.Demo;
 using Rigging.Web.Desk;
 using Rigging.Web.Office;
 using Rigging.Web.SignIn;
@@ -26,6 +27,9 @@ static class Serve
         await RefusePublishedPasswords(options, database.App);
 
         await using var app = Host.Build(builder, options, database.App);
+        // Its passwords are published, so it stays on this machine.
+        if (options is { Demo: true, LoopbackOnly: true })
+            await app.Services.GetRequiredService<DemoSchool>().Load(SeedFolder.Shipped);
         try
         {
             await app.StartAsync();

@@ -1,0 +1,78 @@
+using Microsoft.EntityFrameworkCore;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Verification;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Storage.Ledgers;
+using Rigging.Web.Demo;
+
+namespace Rigging.Web.Tests.Demo;
+
+public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedSchool>
+{
+    static readonly SeedFolder Seeds = SeedFolder.Read(SeedFolder.Shipped);
+
+    readonly DemoDatabase school = loaded.Database;
+
+    async Task<Ledger> Ledger(int story) => (await school.Ledgers.Load(new(Seeds.Stories[story - 1].Story.Id), CancellationToken.None))!;
+
+    [Fact]
+    public async Task Every_story_is_told_to_its_end_through_the_rules()
+    {
+        await using var db = school.CreateDbContext();
+        var squawks = await db.Squawks.OrderBy(squawk => squawk.Number).ToListAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(Seeds.Stories.Select(seed => (seed.Story.Id, seed.Story.EndsAt, seed.Story.Acts.Count)), squawks.Select(squawk => (squawk.Id.Value, squawk.Stage, squawk.Length)));
+        Assert.Equal(
+            [Stage.Closed, Stage.WithinLimitsMonitored, Stage.ApprovedPassengersBarred, Stage.AwaitingInspection, Stage.InChecks, Stage.Reported],
+            squawks.Select(squawk => squawk.Stage));
+        Assert.Empty((await new LedgerAudit(school).Verify(CancellationToken.None)).Faults);
+    }
+
+    [Fact]
+    public async Task The_signatures_say_that_nobody_was_asked_for_a_password()
+    {
+        var signatures = (await Ledger(1)).Entries.Select(entry => entry.Signature).OfType<Signature>().ToList();
+
+        Assert.Equal(5, signatures.Count);
+        Assert.All(signatures, signature => Assert.Equal("demo seed: no password was asked", signature.Method));
+    }
+
+    [Fact]
+    public async Task The_closed_ones_verdict_comes_out_again_from_its_own_readings()
+    {
+        var verdict = (await Ledger(1)).State.Verdict!;
+
+        var request = ContractReader.ReadRequest(verdict.Request).Value!;
+        var again = Mechanics.Verification.CheckFlight.Judge(request, request.Airframe!, fuelMeasured: true);
+
+        Assert.Equal(Verdict.Accepted, again.Verdict);
+        Assert.Equal(VerdictWord.Accepted, verdict.Verdict);
+        // It flew to the right, and the fuller right tank is more than all of it.
+        Assert.All(request.TestPoints.SelectMany(point => point.Readings).OfType<BankAfter>(), bank => Assert.True(bank.Deg > 0));
+        Assert.True(verdict.LoadShareDegPerS > 0.4);
+        Assert.Equal(again.RollTendency!.Mean, verdict.TendencyDegPerS!.Value, 9);
+        // Without the dip stick the same flight would prove nothing.
+        Assert.Equal(Verdict.NotEnoughEvidence, Mechanics.Verification.CheckFlight.Judge(request, request.Airframe!, fuelMeasured: false).Verdict);
+    }
+
+    [Fact]
+    public async Task A_second_start_leaves_it_as_it_is()
+    {
+        var before = await school.Entries();
+
+        Assert.False(await school.Load());
+
+        Assert.Equal(before, await school.Entries());
+    }
+
+    [Fact]
+    public async Task One_wrench_is_in_calibration_and_one_a_day_out()
+    {
+        var facts = (await school.Ledgers.Look(new(Seeds.Stories[3].Story.Id), new(Seeds.Person("jude")!.Id), CancellationToken.None))!.Value.Facts;
+
+        var wrenches = facts.Tools.Values.Where(tool => tool.HighInLb is not null).OrderBy(tool => tool.Code).ToList();
+
+        Assert.Equal([true, false], wrenches.Select(wrench => wrench.InCalibrationOn(facts.Today)));
+        Assert.Equal(facts.Today.PlusDays(-1), wrenches[1].CalibrationDue);
+    }
+}
