@@ -7,9 +7,9 @@ namespace Rigging.Mechanics.Adjusters;
 /// <summary>One turn of one wing's eccentric, front and rear bushing together, as a mechanic reads it.</summary>
 public sealed class EccentricMove
 {
-    readonly Eccentric eccentric;
+    EccentricMove(Eccentric eccentric, Side wing, Angle from, Angle to) => (Eccentric, Wing, From, To) = (eccentric, wing, from, to);
 
-    EccentricMove(Eccentric eccentric, Side wing, Angle from, Angle to) => (this.eccentric, Wing, From, To) = (eccentric, wing, from, to);
+    internal Eccentric Eccentric { get; }
 
     public Side Wing { get; }
 
@@ -19,10 +19,10 @@ public sealed class EccentricMove
     public Angle To { get; }
 
     /// <summary>Size of the turn, more than 0.</summary>
-    public double Flats => eccentric.FlatsBetween(From, To);
+    public double Flats => Eccentric.FlatsBetween(From, To);
 
     /// <summary>Of this panel, incidence up positive.</summary>
-    public Angle IncidenceChange => eccentric.IncidenceChange(From, To);
+    public Angle IncidenceChange => Eccentric.IncidenceChange(From, To);
 
     /// <summary>Where the trailing edge ends up against where it was; null when it ends at the same height, across the end of its throw.</summary>
     public TrailingEdge? TrailingEdge => IncidenceChange.Degrees switch
@@ -87,7 +87,7 @@ public sealed class EccentricMove
         IncidenceChange.Degrees);
 
     // The head's sense follows the angle, also where the height comes back.
-    Rotation? RotationAt(Face face) => eccentric.RotationOf(Wing, face, To > From ? Contract.TrailingEdge.Down : Contract.TrailingEdge.Up);
+    Rotation? RotationAt(Face face) => Eccentric.RotationOf(Wing, face, To > From ? Contract.TrailingEdge.Down : Contract.TrailingEdge.Up);
 
     static string Degrees(Angle angle) => string.Create(CultureInfo.InvariantCulture, $"{angle.Degrees:0.#;−0.#;0}°");
 

@@ -46,13 +46,18 @@ public static class Turning
     public static string Words(Rotation rotation, Face face) =>
         $"{Wire.Word(rotation)}, looking {(face == Face.Rear ? "forward at the rear face" : "aft at the front face")}";
 
+    internal static bool HoleSeenRight(Side wing, Face face, Spanwise offset)
+    {
+        // Toward the right wing tip is to the right hand looking forward and to the left hand looking aft.
+        var rightWingIsToTheRight = face == Face.Rear;
+        var outboardIsToTheRight = (wing == Side.Right) == rightWingIsToTheRight;
+        return (offset == Spanwise.Outboard) == outboardIsToTheRight;
+    }
+
     /// <summary>Height gained by the wing's rear spar, in throws; the drawing plane is the viewer's, x to the right hand, y up.</summary>
     static double WingRiseWhenTurnedClockwise(Side wing, Face face, BushingIn fitting, Spanwise offset)
     {
-        // Toward the right wing tip is to the right hand looking forward and to the left hand looking aft.
-        var rightWingIsToTheRight = face == Face.Rear ? 1 : -1;
-        var outboard = (wing == Side.Right ? 1 : -1) * rightWingIsToTheRight;
-        double arrowX = offset == Spanwise.Outboard ? outboard : -outboard;
+        double arrowX = HoleSeenRight(wing, face, offset) ? 1 : -1;
 
         // Clockwise by t takes (x, 0) to (x·cos t, −x·sin t).
         var arrowRise = -arrowX * Math.Sin(TrialRad);

@@ -59,6 +59,9 @@ public sealed class Aeroplane
     public FlightPoint At(TestPoint point) =>
         At(point.CasKt, point.PressureAltitudeFt, point.OatC, point.PowerPercent ?? Airframe.Reference.PowerPercent);
 
+    /// <summary>Rolling moment coefficient of a change of incidence, right wing down positive.</summary>
+    internal double RollingMomentOf(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
+
     internal SpanLoading CruiseLoading(double liftCoefficient) => lattice.AtLift(liftCoefficient);
 
     FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent)

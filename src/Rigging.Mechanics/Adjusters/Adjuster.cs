@@ -1,0 +1,49 @@
+using System.Globalization;
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Adjusters;
+
+/// <summary>
+/// Something whose setting shifts the amplitude of one cause in a straight line: strut fork, flap rod, fixed tab. The eccentric,
+/// which is no straight line, has its own type.
+/// </summary>
+/// <param name="Control">Which one.</param>
+/// <param name="Cause">What it acts on; the amplitude is in that cause's unit and sign.</param>
+/// <param name="Unit">Of the setting: <c>turns</c> or <c>°</c>.</param>
+/// <param name="PerUnit">Amplitude per unit of setting, signed.</param>
+/// <param name="Least">The stop at one end.</param>
+/// <param name="Greatest">The stop at the other.</param>
+/// <param name="Step">Smallest change anybody can set; more than 0.</param>
+public sealed record Adjuster(AdjustableControl Control, Cause Cause, string Unit, double PerUnit, double Least, double Greatest, double Step)
+{
+    /// <summary>Amplitude of one step, 0 or more: nothing finer can be set.</summary>
+    public double Resolution => Math.Abs(PerUnit * Step);
+
+    /// <summary>What going from one setting to another does to the amplitude.</summary>
+    public double AmplitudeChange(double from, double to) => PerUnit * (to - from);
+
+    /// <summary>
+    /// The setting nearest to a wanted change, in whole steps from where it stands. Refused as <c>nothing-to-turn</c> when the
+    /// change is less than half a step, <c>at-stops</c> when a stop is in the way of more than half a step, and
+    /// <c>found-beyond-stops</c> when it stands outside its stops already: then it is not adjusted but looked into.
+    /// </summary>
+    public Answer<AdjusterMove> For(double from, double wantedChange)
+    {
+        if (!(from >= Least && from <= Greatest))
+            return new Refusal("found-beyond-stops", string.Create(CultureInfo.InvariantCulture, $"The {Words} stands at {from:0.##} {Unit}, outside {Least:0.##} to {Greatest:0.##}: find out why before it is moved."));
+        if (!(Math.Abs(wantedChange) > Resolution / 2))
+            return new Refusal("nothing-to-turn", string.Create(CultureInfo.InvariantCulture, $"One step of the {Words} is worth {Resolution:0.###}°, more than twice what is wanted."));
+        var steps = Math.Round(wantedChange / (PerUnit * Step));
+        var to = from + steps * Step;
+        if (to < Least - Step * 1e-9 || to > Greatest + Step * 1e-9)
+            return new Refusal("at-stops", string.Create(CultureInfo.InvariantCulture, $"The {Words} would end at {to:0.##} {Unit}; it may stand between {Least:0.##} and {Greatest:0.##}."));
+        var change = AmplitudeChange(from, to);
+        return new AdjusterMove(Control, from, to, change, wantedChange - change);
+    }
+
+    string Words => Wire.Word(Control).Replace('-', ' ');
+}
+
+/// <param name="AmplitudeChange">What it does, in the cause's unit.</param>
+/// <param name="LeftOver">Wanted and not reached, less than half a step.</param>
+public sealed record AdjusterMove(AdjustableControl Control, double From, double To, double AmplitudeChange, double LeftOver);
