@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 
 namespace Rigging.Mechanics.Assessment;
 
@@ -12,6 +13,11 @@ static class Cautions
     {
         var request = evidence.Request;
         yield return "Computed from a model of this airframe; the approved data and the flight decide.";
+
+        if (evidence.Aeroplane.Airframe.Estimated is { Count: > 0 } estimated)
+            yield return $"Estimated from geometry and not on file, so the intervals are wider: {string.Join(", ", estimated.Select(figure => figure.Field))}.";
+        if (request.TestPoints.SelectMany(point => point.Readings).Any(reading => Math.Abs(BankOf(reading)) > ReleasedMotion.HonestBankDeg))
+            yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so that reading tells less than it seems. Time a smaller bank.";
 
         var left = Enum.GetValues<Cause>().Where(cause => ModelledCause.IndexOf(cause) < 0).Select(Wire.Word);
         yield return $"Not assessed, so not ruled out: {string.Join(", ", left)}. The probabilities are among the causes assessed.";
@@ -34,4 +40,11 @@ static class Cautions
         foreach (var sentence in evidence.LeftAside)
             yield return sentence;
     }
+
+    static double BankOf(Reading reading) => reading switch
+    {
+        BankAfter bank => bank.Deg,
+        TimeToBank time => time.Deg,
+        _ => 0,
+    };
 }

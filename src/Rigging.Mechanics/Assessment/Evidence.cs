@@ -22,6 +22,7 @@ sealed class Evidence
 
     public Evidence(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
+        practice = practice.WidenedBy(aeroplane.Airframe);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
         var aside = new List<string>();
         Observations =

@@ -38,6 +38,18 @@ public sealed record Practice(
         Causes = [.. Causes.Select(prior => prior.Cause == Cause.FuelAndLoading ? prior with { Spread = FuelMeasured.Sd } : prior)],
     };
 
+    /// <summary>
+    /// The same for an airframe with estimated figures: their accuracies widen the model error, each by its part among all that can be
+    /// estimated, as squares add.
+    /// </summary>
+    internal Practice WidenedBy(Airframe airframe)
+    {
+        if (airframe.Estimated is not { Count: > 0 } estimated)
+            return this;
+        var squares = estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / EstimatedFigure.Fields.Count;
+        return this with { ModelError = Math.Sqrt(ModelError * ModelError + squares) };
+    }
+
     internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
 
     internal ReadingSd Sd(ReadingKind kind, ReadingMethod method)

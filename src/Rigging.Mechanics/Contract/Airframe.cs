@@ -13,6 +13,8 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="FuelSelector">Null when not on file.</param>
 /// <param name="BallDegPerWidth">Degrees of apparent tilt that move the ball by one of its own widths; positive.</param>
 /// <param name="Baggage">Null when there is no compartment on file.</param>
+/// <param name="Fin">Null when not on file; with it, derivatives and inertias that are not on file are estimated.</param>
+/// <param name="Estimated">Which figures here are estimates, and how good; null when all are the file's own.</param>
 public sealed record Airframe(
     string Id,
     string Name,
@@ -31,7 +33,9 @@ public sealed record Airframe(
     SpeedLimits? SpeedsKt,
     ReferencePoint Reference,
     RiggingLimits? Limits,
-    IReadOnlyList<BaggageCompartment>? Baggage = null);
+    IReadOnlyList<BaggageCompartment>? Baggage = null,
+    Fin? Fin = null,
+    IReadOnlyList<EstimatedFigure>? Estimated = null);
 
 /// <summary>The wing, symmetric as designed, by stations from the centreline to the tip.</summary>
 /// <param name="SpanM">Whole span, tip to tip.</param>
@@ -120,7 +124,28 @@ public enum Side { Left, Right }
 public sealed record FlapGeometry(double InboardYM, double OutboardYM, double ChordFraction);
 
 /// <param name="FixedTabGain">Rudder angle = −gain × tab angle.</param>
-public sealed record RudderGeometry(double FixedTabGain);
+/// <param name="AreaM2">Behind the hinge; null when not on file.</param>
+public sealed record RudderGeometry(double FixedTabGain, double? AreaM2 = null);
+
+/// <summary>The fin with its rudder, for estimating what is not on file.</summary>
+/// <param name="AreaM2">Fin and rudder together, in the open air.</param>
+/// <param name="ArmM">Its quarter chord behind the centre of mass.</param>
+/// <param name="HeightM">Its centre of area above the centre of mass.</param>
+/// <param name="LiftSlopePerRad">Of the fin as it stands, on its own area.</param>
+public sealed record Fin(double AreaM2, double ArmM, double HeightM, double LiftSlopePerRad);
+
+/// <summary>A figure that nobody measured.</summary>
+/// <param name="Field">Such as <c>derivatives.cnBeta</c>.</param>
+/// <param name="AccuracyPercent">One standard deviation that may be expected of the method.</param>
+public sealed record EstimatedFigure(string Field, double Value, string Method, string Source, double AccuracyPercent)
+{
+    /// <summary>Everything that can be estimated.</summary>
+    public static IReadOnlyList<string> Fields { get; } =
+    [
+        "derivatives.cYBeta", "derivatives.clBeta", "derivatives.clR", "derivatives.cnBeta", "derivatives.cnP", "derivatives.cnR",
+        "derivatives.cYRudder", "derivatives.clRudder", "derivatives.cnRudder", "derivatives.cnAileron", "mass.ixxKgM2", "mass.izzKgM2",
+    ];
+}
 
 public sealed record MassProperties(double ReferenceKg, double IxxKgM2, double IzzKgM2, double IxzKgM2);
 

@@ -1,3 +1,5 @@
+using Rigging.Mechanics.Estimates;
+
 namespace Rigging.Mechanics.Contract;
 
 /// <summary>The airframe's fields, the range each may have, and what must agree between them.</summary>
@@ -16,6 +18,10 @@ static class AirframeReader
 
     public static Airframe Read(FieldReader airframe)
     {
+        // With a fin on file, what is not given is estimated; until then NaN stands for it.
+        var fin = airframe.ObjectIfGiven("fin", Fin);
+        var rudderRead = airframe.ObjectIfGiven("rudder", rudder => new RudderGeometry(rudder.Number("fixedTabGain", Gain), rudder.NumberIfGiven("areaM2", new(0.05, 5, "m²"))));
+        var (estimates, ofRudder) = (airframe.Has("fin"), rudderRead?.AreaM2 is not null);
         var wing = airframe.Object("wing", Wing);
         var halfSpanM = wing?.SpanM / 2 ?? double.NaN;
         var read = new Airframe(
@@ -26,9 +32,11 @@ static class AirframeReader
             airframe.ObjectIfGiven("eccentric", Eccentric),
             airframe.Object("ailerons", ailerons => Ailerons(ailerons, halfSpanM)),
             airframe.Object("flaps", flaps => Flaps(flaps, halfSpanM)),
-            airframe.ObjectIfGiven("rudder", rudder => new RudderGeometry(rudder.Number("fixedTabGain", Gain))),
-            airframe.Object("mass", Mass),
-            airframe.Object("derivatives", Derivatives),
+            rudderRead,
+            airframe.Object("mass", mass => Mass(mass, estimates)),
+            estimates && !airframe.Has("derivatives")
+                ? airframe.NotGiven<LateralDerivatives>("derivatives") ?? NothingOnFile(airframe, ofRudder)
+                : airframe.Object("derivatives", derivatives => Derivatives(derivatives, estimates, ofRudder)),
             airframe.Objects("tanks", 1, 8, tank => new Tank(tank.Text("name", 40), tank.Number("armM", ArmM), tank.Number("capacityL", new(1, 2000, "L")))),
             airframe.WordIfGiven<FuelSelector>("fuelSelector"),
             airframe.Objects("seats", 1, 12, seat => new Seat(seat.Text("name", 40), seat.Number("armM", ArmM))),
@@ -38,12 +46,46 @@ static class AirframeReader
             airframe.ObjectIfGiven("limits", Limits),
             airframe.Has("baggage")
                 ? airframe.Objects("baggage", 0, 8, compartment => new BaggageCompartment(compartment.Text("name", 40), compartment.Number("armM", ArmM)))
-                : airframe.NotGiven<IReadOnlyList<BaggageCompartment>>("baggage"));
+                : airframe.NotGiven<IReadOnlyList<BaggageCompartment>>("baggage"),
+            fin,
+            airframe.Has("estimated") ? airframe.Objects("estimated", 0, EstimatedFigure.Fields.Count, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"));
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
             & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
             LoadReader.Check(load, read, $"{airframe.PathTo("reference")}.load", airframe.Fault);
-        return read;
+        return airframe.Clean ? Completed(airframe, read) : read;
+    }
+
+    static Airframe Completed(FieldReader airframe, Airframe read)
+    {
+        var completed = GeometryEstimates.Complete(read);
+        foreach (var figure in (completed.Estimated ?? []).Where(figure => !double.IsFinite(figure.Value)))
+            airframe.Fault($"$.{figure.Field}", null, "a number: the geometry gives none");
+        if (completed.Mass is var mass && mass.IxzKgM2 * mass.IxzKgM2 >= mass.IxxKgM2 * mass.IzzKgM2)
+            airframe.Fault($"{airframe.PathTo("mass")}.ixzKgM2", FormattableString.Invariant($"{mass.IxzKgM2}"), "a product of inertia smaller than the root of both inertias' product");
+        return completed;
+    }
+
+    static Fin Fin(FieldReader fin) => new(
+        fin.Number("areaM2", new(0.2, 10, "m²")),
+        fin.Number("armM", new(1, 20, "m")),
+        fin.Number("heightM", new(-1, 5, "m")),
+        fin.Number("liftSlopePerRad", new(0.5, 6.3, "per rad")));
+
+    static EstimatedFigure Estimated(FieldReader figure)
+    {
+        var field = figure.Text("field", 40);
+        if (field.Length > 0 && !EstimatedFigure.Fields.Contains(field))
+            figure.Refuse("field", $"one of {string.Join(", ", EstimatedFigure.Fields)}");
+        return new(field, figure.Number("value", new(-1e6, 1e6)), figure.Text("method", 400), figure.Text("source", 400), figure.Number("accuracyPercent", new(0, 200, "%")));
+    }
+
+    /// <summary>All of it is to be estimated, and without the rudder's area that cannot be.</summary>
+    static LateralDerivatives NothingOnFile(FieldReader airframe, bool ofRudder)
+    {
+        if (!ofRudder)
+            airframe.Fault($"{airframe.PathTo("derivatives")}.cYRudder", null, "a number, or rudder.areaM2 to estimate it from");
+        return new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 0, 0);
     }
 
     static WingGeometry Wing(FieldReader wing)
@@ -133,34 +175,37 @@ static class AirframeReader
             surface.Refuse("outboardYM", "at most half the span");
     }
 
-    static MassProperties Mass(FieldReader mass)
+    static MassProperties Mass(FieldReader mass, bool estimates)
     {
         var inertia = new Within(10, 100_000, "kg·m²");
         var read = new MassProperties(
             mass.Number("referenceKg", new(100, 6000, "kg")),
-            mass.Number("ixxKgM2", inertia),
-            mass.Number("izzKgM2", inertia),
+            GivenOrEstimated(mass, "ixxKgM2", inertia, estimates),
+            GivenOrEstimated(mass, "izzKgM2", inertia, estimates),
             mass.NumberIfGiven("ixzKgM2", new(-50_000, 50_000, "kg·m²")) ?? 0);
         if (read.IxzKgM2 * read.IxzKgM2 >= read.IxxKgM2 * read.IzzKgM2)
             mass.Refuse("ixzKgM2", "a product of inertia smaller than the root of ixxKgM2 times izzKgM2");
         return read;
     }
 
-    static LateralDerivatives Derivatives(FieldReader derivatives) => new(
-        derivatives.Number("cYBeta", ZeroOrLess),
-        derivatives.Number("clBeta", Derivative),
-        derivatives.Number("clR", Derivative),
-        derivatives.Number("cnBeta", Derivative),
-        derivatives.Number("cnP", Derivative),
-        derivatives.Number("cnR", ZeroOrLess),
-        derivatives.Number("cYRudder", ZeroOrMore),
-        derivatives.Number("clRudder", Derivative),
-        derivatives.Number("cnRudder", ZeroOrLess),
-        derivatives.Number("cnAileron", Derivative),
+    static LateralDerivatives Derivatives(FieldReader derivatives, bool estimates, bool ofRudder) => new(
+        GivenOrEstimated(derivatives, "cYBeta", ZeroOrLess, estimates),
+        GivenOrEstimated(derivatives, "clBeta", Derivative, estimates),
+        GivenOrEstimated(derivatives, "clR", Derivative, estimates),
+        GivenOrEstimated(derivatives, "cnBeta", Derivative, estimates),
+        GivenOrEstimated(derivatives, "cnP", Derivative, estimates),
+        GivenOrEstimated(derivatives, "cnR", ZeroOrLess, estimates),
+        GivenOrEstimated(derivatives, "cYRudder", ZeroOrMore, estimates && ofRudder),
+        GivenOrEstimated(derivatives, "clRudder", Derivative, estimates && ofRudder),
+        GivenOrEstimated(derivatives, "cnRudder", ZeroOrLess, estimates && ofRudder),
+        GivenOrEstimated(derivatives, "cnAileron", Derivative, estimates),
         derivatives.NumberIfGiven("slipstreamClAtFullPower", Coefficient) ?? 0,
         derivatives.NumberIfGiven("slipstreamCnAtFullPower", Coefficient) ?? 0,
         derivatives.NumberIfGiven("clP", new(-5, -0.01)),
         derivatives.NumberIfGiven("clAileron", new(0.001, 5)));
+
+    static double GivenOrEstimated(FieldReader fields, string name, Within range, bool estimates) =>
+        estimates ? fields.NumberIfGiven(name, range) ?? double.NaN : fields.Number(name, range);
 
     static SpeedLimits Speeds(FieldReader speeds)
     {

@@ -37,6 +37,9 @@ sealed class FieldReader
 
     public string Path { get; }
 
+    /// <summary>Whether nothing at all has been found wrong so far, here or elsewhere.</summary>
+    public bool Clean => faults.Count == 0;
+
     public static T? Read<T>(JsonElement element, string path, List<Fault> faults, Func<FieldReader, T> read)
     {
         if (element.ValueKind != JsonValueKind.Object)

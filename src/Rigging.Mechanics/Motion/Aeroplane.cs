@@ -18,8 +18,7 @@ public sealed class Aeroplane
     public Aeroplane(Airframe airframe)
     {
         Airframe = airframe;
-        lattice = new(Planform.OfStations([.. airframe.Wing.Stations.Select(station =>
-            new Station(station.YM, station.ChordM, station.IncidenceDeg * RadPerDeg, station.SectionLiftSlopePerRad))]));
+        lattice = new(PlanformOf(airframe.Wing));
         var wing = lattice.Wing;
         var tipYM = wing.SpanM / 2;
         double Rolling(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
@@ -63,6 +62,18 @@ public sealed class Aeroplane
     internal double RollingMomentOf(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
 
     internal SpanLoading CruiseLoading(double liftCoefficient) => lattice.AtLift(liftCoefficient);
+
+    internal static Planform PlanformOf(WingGeometry wing) => Planform.OfStations([.. wing.Stations.Select(station =>
+        new Station(station.YM, station.ChordM, station.IncidenceDeg * RadPerDeg, station.SectionLiftSlopePerRad))]);
+
+    /// <summary>What the wing carries in level flight at the airframe's reference.</summary>
+    internal static double LiftCoefficientAtReference(Airframe airframe, double wingAreaM2)
+    {
+        var reference = airframe.Reference;
+        var air = Atmosphere.Standard(reference.PressureAltitudeFt * FootM).AtTemperature(TestPoint.StandardOatC(reference.PressureAltitudeFt) + CelsiusZeroK);
+        var trueMPerS = Airspeed.TrueFromCalibrated(reference.CasKt * KnotMPerS, air);
+        return airframe.Mass.ReferenceKg * LateralModel.StandardGravity / (air.DensityKgPerM3 * trueMPerS * trueMPerS / 2 * wingAreaM2);
+    }
 
     FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent)
     {

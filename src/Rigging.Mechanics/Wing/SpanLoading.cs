@@ -30,6 +30,22 @@ public sealed class SpanLoading
 
     public double RollingMomentCoefficient { get; }
 
+    /// <summary>Square of the distance from the centreline, averaged over the lift, square metres; a sixteenth of the span squared for elliptic lift.</summary>
+    public double MeanSquareYM2
+    {
+        get
+        {
+            var (lift, moment) = (0.0, 0.0);
+            for (var i = 0; i < CirculationM.Count; i++)
+            {
+                var strip = lattice.Strips[i];
+                lift += CirculationM[i] * strip.WidthM;
+                moment += CirculationM[i] * strip.WidthM * strip.MiddleYM * strip.MiddleYM;
+            }
+            return moment / lift;
+        }
+    }
+
     /// <summary>Induced drag coefficient of this loading by itself, from the wash far behind.</summary>
     public double InducedDragCoefficient
     {
