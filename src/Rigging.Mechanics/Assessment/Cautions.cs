@@ -15,7 +15,7 @@ static class Cautions
         yield return "Computed from a model of this airframe; the approved data and the flight decide.";
 
         if (evidence.Aeroplane.Airframe.Estimated is { Count: > 0 } estimated)
-            yield return $"Estimated from geometry and not on file, so the intervals are wider: {string.Join(", ", estimated.Select(figure => figure.Field))}.";
+            yield return $"Estimated from geometry and not on file, so the intervals are wider: {string.Join(", ", estimated.Select(figure => Wire.Word(figure.Figure)))}.";
         if (request.TestPoints.SelectMany(point => point.Readings).Any(reading => Math.Abs(BankOf(reading)) > ReleasedMotion.HonestBankDeg))
             yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so that reading tells less than it seems. Time a smaller bank.";
 

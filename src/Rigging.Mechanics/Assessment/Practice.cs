@@ -46,7 +46,7 @@ public sealed record Practice(
     {
         if (airframe.Estimated is not { Count: > 0 } estimated)
             return this;
-        var squares = estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / EstimatedFigure.Fields.Count;
+        var squares = estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / Enum.GetValues<EstimableFigure>().Length;
         return this with { ModelError = Math.Sqrt(ModelError * ModelError + squares) };
     }
 

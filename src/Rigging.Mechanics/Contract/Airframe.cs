@@ -135,17 +135,11 @@ public sealed record RudderGeometry(double FixedTabGain, double? AreaM2 = null);
 public sealed record Fin(double AreaM2, double ArmM, double HeightM, double LiftSlopePerRad);
 
 /// <summary>A figure that nobody measured.</summary>
-/// <param name="Field">Such as <c>derivatives.cnBeta</c>.</param>
 /// <param name="AccuracyPercent">One standard deviation that may be expected of the method.</param>
-public sealed record EstimatedFigure(string Field, double Value, string Method, string Source, double AccuracyPercent)
-{
-    /// <summary>Everything that can be estimated.</summary>
-    public static IReadOnlyList<string> Fields { get; } =
-    [
-        "derivatives.cYBeta", "derivatives.clBeta", "derivatives.clR", "derivatives.cnBeta", "derivatives.cnP", "derivatives.cnR",
-        "derivatives.cYRudder", "derivatives.clRudder", "derivatives.cnRudder", "derivatives.cnAileron", "mass.ixxKgM2", "mass.izzKgM2",
-    ];
-}
+public sealed record EstimatedFigure(EstimableFigure Figure, double Value, string Method, string Source, double AccuracyPercent);
+
+/// <summary>Everything that can be estimated from geometry: derivatives, and the inertias in roll and yaw.</summary>
+public enum EstimableFigure { CYBeta, ClBeta, ClR, CnBeta, CnP, CnR, CYRudder, ClRudder, CnRudder, CnAileron, RollInertia, YawInertia }
 
 public sealed record MassProperties(double ReferenceKg, double IxxKgM2, double IzzKgM2, double IxzKgM2);
 

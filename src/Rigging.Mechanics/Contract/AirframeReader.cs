@@ -48,7 +48,7 @@ static class AirframeReader
                 ? airframe.Objects("baggage", 0, 8, compartment => new BaggageCompartment(compartment.Text("name", 40), compartment.Number("armM", ArmM)))
                 : airframe.NotGiven<IReadOnlyList<BaggageCompartment>>("baggage"),
             fin,
-            airframe.Has("estimated") ? airframe.Objects("estimated", 0, EstimatedFigure.Fields.Count, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"));
+            airframe.Has("estimated") ? airframe.Objects("estimated", 0, Enum.GetValues<EstimableFigure>().Length, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"));
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
             & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
@@ -60,7 +60,7 @@ static class AirframeReader
     {
         var completed = GeometryEstimates.Complete(read);
         foreach (var figure in (completed.Estimated ?? []).Where(figure => !double.IsFinite(figure.Value)))
-            airframe.Fault($"$.{figure.Field}", null, "a number: the geometry gives none");
+            airframe.Fault(airframe.PathTo("fin"), Wire.Word(figure.Figure), "a geometry that gives a number for it");
         if (completed.Mass is var mass && mass.IxzKgM2 * mass.IxzKgM2 >= mass.IxxKgM2 * mass.IzzKgM2)
             airframe.Fault($"{airframe.PathTo("mass")}.ixzKgM2", FormattableString.Invariant($"{mass.IxzKgM2}"), "a product of inertia smaller than the root of both inertias' product");
         return completed;
@@ -72,13 +72,9 @@ static class AirframeReader
         fin.Number("heightM", new(-1, 5, "m")),
         fin.Number("liftSlopePerRad", new(0.5, 6.3, "per rad")));
 
-    static EstimatedFigure Estimated(FieldReader figure)
-    {
-        var field = figure.Text("field", 40);
-        if (field.Length > 0 && !EstimatedFigure.Fields.Contains(field))
-            figure.Refuse("field", $"one of {string.Join(", ", EstimatedFigure.Fields)}");
-        return new(field, figure.Number("value", new(-1e6, 1e6)), figure.Text("method", 400), figure.Text("source", 400), figure.Number("accuracyPercent", new(0, 200, "%")));
-    }
+    static EstimatedFigure Estimated(FieldReader figure) => new(
+        figure.Word<EstimableFigure>("figure") ?? default, figure.Number("value", new(-1e6, 1e6)), figure.Text("method", 400), figure.Text("source", 400),
+        figure.Number("accuracyPercent", new(0, 200, "%")));
 
     /// <summary>All of it is to be estimated, and without the rudder's area that cannot be.</summary>
     static LateralDerivatives NothingOnFile(FieldReader airframe, bool ofRudder)

@@ -29,9 +29,9 @@ public static class GeometryEstimates
         if (airframe.Fin is not { } fin)
             return airframe;
         var mass = Inertias(airframe, out var ofMass);
-        var all = Figures(airframe, fin).ToDictionary(figure => figure.Field);
+        var all = Figures(airframe, fin).ToDictionary(figure => figure.Figure);
         List<EstimatedFigure> used = [.. airframe.Estimated ?? [], .. ofMass];
-        double Of(string field, double onFile)
+        double Of(EstimableFigure field, double onFile)
         {
             if (!double.IsNaN(onFile))
                 return onFile;
@@ -41,16 +41,16 @@ public static class GeometryEstimates
         var d = airframe.Derivatives;
         var derivatives = d with
         {
-            CYBeta = Of("derivatives.cYBeta", d.CYBeta),
-            ClBeta = Of("derivatives.clBeta", d.ClBeta),
-            ClR = Of("derivatives.clR", d.ClR),
-            CnBeta = Of("derivatives.cnBeta", d.CnBeta),
-            CnP = Of("derivatives.cnP", d.CnP),
-            CnR = Of("derivatives.cnR", d.CnR),
-            CYRudder = Of("derivatives.cYRudder", d.CYRudder),
-            ClRudder = Of("derivatives.clRudder", d.ClRudder),
-            CnRudder = Of("derivatives.cnRudder", d.CnRudder),
-            CnAileron = Of("derivatives.cnAileron", d.CnAileron),
+            CYBeta = Of(EstimableFigure.CYBeta, d.CYBeta),
+            ClBeta = Of(EstimableFigure.ClBeta, d.ClBeta),
+            ClR = Of(EstimableFigure.ClR, d.ClR),
+            CnBeta = Of(EstimableFigure.CnBeta, d.CnBeta),
+            CnP = Of(EstimableFigure.CnP, d.CnP),
+            CnR = Of(EstimableFigure.CnR, d.CnR),
+            CYRudder = Of(EstimableFigure.CYRudder, d.CYRudder),
+            ClRudder = Of(EstimableFigure.ClRudder, d.ClRudder),
+            CnRudder = Of(EstimableFigure.CnRudder, d.CnRudder),
+            CnAileron = Of(EstimableFigure.CnAileron, d.CnAileron),
         };
         return airframe with { Mass = mass, Derivatives = derivatives, Estimated = used.Count > 0 ? used : null };
     }
@@ -76,20 +76,20 @@ public static class GeometryEstimates
             * carried.YawingMomentOf(lattice.Response(IncidenceShape.BandDifference(ailerons.InboardYM, Math.Min(ailerons.OutboardYM, spanM / 2))));
         List<EstimatedFigure> figures =
         [
-            new("derivatives.cYBeta", side, "fin lift slope times fin over wing area; fuselage left out, so too small", Judgement, 40),
-            new("derivatives.clBeta", dihedral + side * height, "wing lattice with dihedral times sideslip as incidence, and the fin's height; height of the wing on the fuselage left out, so too small for a high wing", Judgement, 40),
-            new("derivatives.clR", 4 * lift * arm2 - 2 * side * arm * height, "lift of the advancing wing at its own lever, and the fin", Judgement, 25),
-            new("derivatives.cnBeta", -side * arm, "fin side force at its arm; the fuselage turns it the other way and is left out, so too large", Judgement, 40),
-            new("derivatives.cnP", -2 * lift * arm2 + rollRate - 2 * side * arm * height, "tilt of the lift by the roll rate, induced drag from the wing lattice, and the fin", "textbook relations; half of the one published figure it was held against, and so is its accuracy", 60),
-            new("derivatives.cnR", 2 * side * arm * arm, "fin at its arm squared; drag of the wing left out, so too small", Judgement, 35),
-            new("derivatives.cnAileron", aileron, "induced drag of the aileron's lift by the wing lattice; profile drag left out", Judgement, 50),
+            new(EstimableFigure.CYBeta, side, "fin lift slope times fin over wing area; fuselage left out, so too small", Judgement, 40),
+            new(EstimableFigure.ClBeta, dihedral + side * height, "wing lattice with dihedral times sideslip as incidence, and the fin's height; height of the wing on the fuselage left out, so too small for a high wing", Judgement, 40),
+            new(EstimableFigure.ClR, 4 * lift * arm2 - 2 * side * arm * height, "lift of the advancing wing at its own lever, and the fin", Judgement, 25),
+            new(EstimableFigure.CnBeta, -side * arm, "fin side force at its arm; the fuselage turns it the other way and is left out, so too large", Judgement, 40),
+            new(EstimableFigure.CnP, -2 * lift * arm2 + rollRate - 2 * side * arm * height, "tilt of the lift by the roll rate, induced drag from the wing lattice, and the fin", "textbook relations; half of the one published figure it was held against, and so is its accuracy", 60),
+            new(EstimableFigure.CnR, 2 * side * arm * arm, "fin at its arm squared; drag of the wing left out, so too small", Judgement, 35),
+            new(EstimableFigure.CnAileron, aileron, "induced drag of the aileron's lift by the wing lattice; profile drag left out", Judgement, 50),
         ];
         if (airframe.Rudder?.AreaM2 is { } rudderM2)
         {
             var rudder = -side * IncidenceShape.FlapEffectiveness(Math.Min(rudderM2 / fin.AreaM2, 1));
-            figures.Add(new("derivatives.cYRudder", rudder, "fin lift slope times thin-aerofoil effectiveness of the rudder's share of fin and rudder", Judgement, 30));
-            figures.Add(new("derivatives.clRudder", rudder * height, "the same at the fin's height", Judgement, 50));
-            figures.Add(new("derivatives.cnRudder", -rudder * arm, "the same at the fin's arm", Judgement, 30));
+            figures.Add(new(EstimableFigure.CYRudder, rudder, "fin lift slope times thin-aerofoil effectiveness of the rudder's share of fin and rudder", Judgement, 30));
+            figures.Add(new(EstimableFigure.ClRudder, rudder * height, "the same at the fin's height", Judgement, 50));
+            figures.Add(new(EstimableFigure.CnRudder, -rudder * arm, "the same at the fin's arm", Judgement, 30));
         }
         return figures;
     }
@@ -98,7 +98,7 @@ public static class GeometryEstimates
     {
         const string source = "NASA CR-96008 and FAA-RD-71-6, one four-seat type, second-hand; they differ by 22 % between themselves";
         List<EstimatedFigure> list = [];
-        double Of(string field, double onFile, double perSpan)
+        double Of(EstimableFigure field, double onFile, double perSpan)
         {
             if (!double.IsNaN(onFile))
                 return onFile;
@@ -109,8 +109,8 @@ public static class GeometryEstimates
         used = list;
         return airframe.Mass with
         {
-            IxxKgM2 = Of("mass.ixxKgM2", airframe.Mass.IxxKgM2, RollGyrationPerSpan),
-            IzzKgM2 = Of("mass.izzKgM2", airframe.Mass.IzzKgM2, YawGyrationPerSpan),
+            IxxKgM2 = Of(EstimableFigure.RollInertia, airframe.Mass.IxxKgM2, RollGyrationPerSpan),
+            IzzKgM2 = Of(EstimableFigure.YawInertia, airframe.Mass.IzzKgM2, YawGyrationPerSpan),
         };
     }
 }

@@ -21,7 +21,7 @@ public class GeometryEstimatesTests
         var read = ContractReader.ReadAirframe(Bare);
 
         Assert.Empty(read.Faults);
-        Assert.Equal(EstimatedFigure.Fields.Order(), read.Value!.Estimated!.Select(figure => figure.Field).Order());
+        Assert.Equal(Enum.GetValues<EstimableFigure>(), read.Value!.Estimated!.Select(figure => figure.Figure).Order());
         Assert.All(read.Value.Estimated!, figure => Assert.True(figure.AccuracyPercent >= 20 && figure.Method.Length > 10 && figure.Source.Length > 10));
         Assert.Empty(Plausibility.Of(read.Value));
     }
@@ -35,7 +35,7 @@ public class GeometryEstimatesTests
         Assert.Equal(0.070, read.Derivatives.CnBeta);
 
         var one = ContractReader.ReadAirframe(Examples.Edited(WithFin, "derivatives.cnBeta", null)).Value!;
-        Assert.Equal("derivatives.cnBeta", Assert.Single(one.Estimated!).Field);
+        Assert.Equal(EstimableFigure.CnBeta, Assert.Single(one.Estimated!).Figure);
         Assert.Equal(-0.085, one.Derivatives.ClBeta);
     }
 
@@ -82,12 +82,12 @@ public class GeometryEstimatesTests
         };
         var estimated = GeometryEstimates.Complete(airframe);
         // With a fin too small to matter what is left is the wing.
-        var wing = GeometryEstimates.Figures(airframe, new(1e-9, 5, 0.5, 2.6)).ToDictionary(figure => figure.Field);
+        var wing = GeometryEstimates.Figures(airframe, new(1e-9, 5, 0.5, 2.6)).ToDictionary(figure => figure.Figure);
 
         void Near(string column, double actual, double accuracyPercent) =>
             Assert.True(Math.Abs(actual / row.Number(column) - 1) <= accuracyPercent / 100, $"{column} {row.Number(column)}: {actual}");
-        foreach (var column in new[] { "clBeta", "clR", "cnP" })
-            Near(column, wing[$"derivatives.{column}"].Value, wing[$"derivatives.{column}"].AccuracyPercent);
+        foreach (var (column, figure) in new[] { ("clBeta", EstimableFigure.ClBeta), ("clR", EstimableFigure.ClR), ("cnP", EstimableFigure.CnP) })
+            Near(column, wing[figure].Value, wing[figure].AccuracyPercent);
         Near("ixx", estimated.Mass.IxxKgM2 / slugFt2, 25);
         Near("izz", estimated.Mass.IzzKgM2 / slugFt2, 25);
     }
@@ -106,7 +106,7 @@ public class GeometryEstimatesTests
     [InlineData("fin.sweepDeg", "30", "$.fin.sweepDeg")]
     [InlineData("fin.armM", null, "$.fin.armM")]
     [InlineData("rudder.areaM2", "\"big\"", "$.rudder.areaM2")]
-    [InlineData("estimated", """[{ "field": "name", "value": 1, "method": "m", "source": "s", "accuracyPercent": 5 }]""", "$.estimated[0].field")]
+    [InlineData("estimated", """[{ "figure": "name", "value": 1, "method": "m", "source": "s", "accuracyPercent": 5 }]""", "$.estimated[0].figure")]
     public void A_spoilt_fin_is_refused_by_field(string path, string? json, string faultAt) =>
         Assert.Equal(faultAt, Assert.Single(ContractReader.ReadAirframe(Examples.Edited(WithFin, path, json)).Faults).Path);
 
@@ -124,7 +124,7 @@ public class GeometryEstimatesTests
     {
         var request = ContractReader.ReadRequest(Examples.Request).Value!;
         var onFile = Trainer.Airframe;
-        var estimated = onFile with { Estimated = [.. EstimatedFigure.Fields.Select(field => new EstimatedFigure(field, 1, "by hand", "none", 40))] };
+        var estimated = onFile with { Estimated = [.. Enum.GetValues<EstimableFigure>().Select(figure => new EstimatedFigure(figure, 1, "by hand", "none", 40))] };
 
         var (sure, vague) = (Assessor.Assess(request, onFile), Assessor.Assess(request, estimated));
 
