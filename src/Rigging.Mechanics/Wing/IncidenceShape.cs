@@ -33,6 +33,10 @@ public sealed class IncidenceShape
     public static IncidenceShape BandDifference(double inboardYM, double outboardYM) =>
         new([new(-outboardYM, -inboardYM, -0.5, -0.5), new(inboardYM, outboardYM, 0.5, 0.5)]);
 
+    /// <summary>One radian on one side only: the lift of a fixed tab, or of one flap that stands alone.</summary>
+    public static IncidenceShape OneSided(double inboardYM, double outboardYM, bool onRight) => new(
+        [onRight ? new(inboardYM, outboardYM, 1, 1) : new(-outboardYM, -inboardYM, 1, 1)]);
+
     /// <summary>A difference of one radian at the tips, right minus left, growing linearly from nothing at <paramref name="inboardYM"/>.</summary>
     public static IncidenceShape TwistDifference(double inboardYM, double tipYM) =>
         new([new(-tipYM, -inboardYM, -0.5, 0), new(inboardYM, tipYM, 0, 0.5)]);

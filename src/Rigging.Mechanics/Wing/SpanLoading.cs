@@ -26,6 +26,10 @@ public sealed class SpanLoading
     /// <summary>Circulation over airspeed for each strip, left tip to right tip, metres.</summary>
     public IReadOnlyList<double> CirculationM { get; }
 
+    /// <summary>For plotting: lift along the span, left tip to right tip.</summary>
+    public IReadOnlyList<SpanwiseLift> Spanwise => [.. lattice.Strips.Select((strip, i) =>
+        new SpanwiseLift(strip.ControlYM, 2 * CirculationM[i], 2 * CirculationM[i] / lattice.Wing.ChordAt(strip.ControlYM)))];
+
     public double LiftCoefficient { get; }
 
     public double RollingMomentCoefficient { get; }
@@ -72,3 +76,9 @@ public sealed class SpanLoading
         return yaw / (lattice.Wing.AreaM2 * lattice.Wing.SpanM);
     }
 }
+
+/// <summary>The lift at one place.</summary>
+/// <param name="YM">Right of the centreline positive.</param>
+/// <param name="LiftM">Section lift coefficient times chord, metres: lift per metre of span over dynamic pressure.</param>
+/// <param name="SectionLift">Section lift coefficient.</param>
+public sealed record SpanwiseLift(double YM, double LiftM, double SectionLift);
