@@ -13,7 +13,7 @@ public sealed record AsFoundEstimate(Angle Angle, Angle Sd);
 public sealed record AsFoundCandidates(IReadOnlyList<AsFoundEstimate> Candidates);
 
 /// <summary>How an eccentric stands, from where its mark points or from what a known turn does.</summary>
-public static class AsFound
+public static class FoundAngle
 {
     /// <summary>
     /// From the mark on the head that points to the bolt hole, read as on a clock by whoever looks at the named face: 12 is up.

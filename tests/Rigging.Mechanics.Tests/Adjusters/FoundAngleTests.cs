@@ -6,7 +6,7 @@ using UnitsNet;
 
 namespace Rigging.Mechanics.Tests.Adjusters;
 
-public class AsFoundTests
+public class FoundAngleTests
 {
     static readonly Eccentric Eccentric = Eccentric.On(Trainer.Airframe).Value!;
 
@@ -25,7 +25,7 @@ public class AsFoundTests
     [InlineData(Side.Right, Face.Front, 4, 30)]
     [InlineData(Side.Left, Face.Rear, 7, 120)]
     public void The_mark_tells_the_angle(Side wing, Face face, double hour, double expectedDeg) =>
-        Assert.Equal(expectedDeg, AsFound.FromClock(Eccentric, wing, face, hour, 0.5).Value!.Angle.Degrees, 1e-9);
+        Assert.Equal(expectedDeg, FoundAngle.FromClock(Eccentric, wing, face, hour, 0.5).Value!.Angle.Degrees, 1e-9);
 
     /// <summary>By hand: the wing carries the bushing, so the hole at 4 o'clock, dipped, means the wing has gone up.</summary>
     [Fact]
@@ -33,21 +33,21 @@ public class AsFoundTests
     {
         var inWing = Eccentric.On(Bushing.Airframe(0.0018, 0.88, bushingIn: BushingIn.WingFitting, offset: new(Spanwise.Inboard, Spanwise.Inboard))).Value!;
 
-        Assert.Equal(-30, AsFound.FromClock(inWing, Side.Left, Face.Rear, 4, 0.5).Value!.Angle.Degrees, 1e-9);
+        Assert.Equal(-30, FoundAngle.FromClock(inWing, Side.Left, Face.Rear, 4, 0.5).Value!.Angle.Degrees, 1e-9);
     }
 
     /// <summary>By hand: half an hour is 15°, evenly likely either way: 15/√3 = 8.66°.</summary>
     [Fact]
     public void Half_an_hour_is_a_standard_deviation_of_nine_degrees() =>
-        Assert.Equal(8.66, AsFound.FromClock(Eccentric, Side.Left, Face.Rear, 4, 0.5).Value!.Sd.Degrees, 0.01);
+        Assert.Equal(8.66, FoundAngle.FromClock(Eccentric, Side.Left, Face.Rear, 4, 0.5).Value!.Sd.Degrees, 0.01);
 
     [Fact]
     public void Without_the_bushings_data_the_mark_says_nothing() => Assert.Equal("bushing-not-on-file",
-        Assert.Single(AsFound.FromClock(Eccentric.On(Bushing.Airframe(0.0018, 0.88, bushingIn: null)).Value!, Side.Left, Face.Rear, 4, 0.5).Refusals).Code);
+        Assert.Single(FoundAngle.FromClock(Eccentric.On(Bushing.Airframe(0.0018, 0.88, bushingIn: null)).Value!, Side.Left, Face.Rear, 4, 0.5).Refusals).Code);
 
     [Theory, InlineData(-1), InlineData(13), InlineData(double.NaN)]
     public void There_are_twelve_hours(double hour) =>
-        Assert.Equal("no-such-hour", Assert.Single(AsFound.FromClock(Eccentric, Side.Left, Face.Rear, hour, 0.5).Refusals).Code);
+        Assert.Equal("no-such-hour", Assert.Single(FoundAngle.FromClock(Eccentric, Side.Left, Face.Rear, hour, 0.5).Refusals).Code);
 
     [Fact]
     public void Incidence_before_and_after_a_known_turn_gives_the_angle_back_as_one_of_two() => Gen.Select(Gen.Double[-170, 170], Gen.Double[30, 90]).Sample((startDeg, turnDeg) =>
@@ -55,17 +55,17 @@ public class AsFoundTests
         var (start, turn) = (Angle.FromDegrees(startDeg), Angle.FromDegrees(turnDeg));
         // Small angles: the difference of the two arc tangents is that of the drops to a millionth.
         var change = Angle.FromRadians((Eccentric.DropAt(start + turn) - Eccentric.DropAt(start)) / Eccentric.SparSpacing);
-        var found = AsFound.FromTurn(Eccentric, turn, new(change, Angle.FromDegrees(0.01)));
+        var found = FoundAngle.FromTurn(Eccentric, turn, new(change, Angle.FromDegrees(0.01)));
         return found.Value!.Candidates.Any(candidate => Math.Abs(Math.IEEERemainder(candidate.Angle.Degrees - startDeg, 360)) < 0.1);
     });
 
     [Fact]
     public void A_turn_that_the_level_cannot_see_says_nothing() => Assert.Equal("turn-too-small",
-        Assert.Single(AsFound.FromTurn(Eccentric, Angle.FromDegrees(10), new(Angle.FromDegrees(0.01), Angle.FromDegrees(0.1))).Refusals).Code);
+        Assert.Single(FoundAngle.FromTurn(Eccentric, Angle.FromDegrees(10), new(Angle.FromDegrees(0.01), Angle.FromDegrees(0.1))).Refusals).Code);
 
     [Fact]
     public void More_change_than_the_throw_can_make_is_refused() => Assert.Equal("beyond-throw",
-        Assert.Single(AsFound.FromTurn(Eccentric, Angle.FromDegrees(60), new(Angle.FromDegrees(0.3), Angle.FromDegrees(0.01))).Refusals).Code);
+        Assert.Single(FoundAngle.FromTurn(Eccentric, Angle.FromDegrees(60), new(Angle.FromDegrees(0.3), Angle.FromDegrees(0.01))).Refusals).Code);
 
     /// <summary>By hand: 1.8 mm·(1 − cos 60°) = 0.9 mm out of neutral; over 880 mm 0.0586°; at the tip, 4.32 m on, 4.42 mm.</summary>
     [Fact]
