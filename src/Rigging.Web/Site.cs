@@ -6,6 +6,7 @@ using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
 using Rigging.Web.Notices;
 using Rigging.Web.Office;
+using Rigging.Web.Report;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
 
@@ -33,6 +34,7 @@ static class Site
         services.AddScoped<OfficeBooks>();
         services.AddScoped<SetUp>();
         services.AddSingleton<SetUpCode>();
+        services.AddScoped<FileReport>();
         services.AddApi();
         services.AddNotices();
     }

@@ -71,7 +71,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         var (number, first) = (ledger.State.Report!.Number, ledger.Entries[0]);
         return first.By == who && EntryCodec.WriteFact(first.Fact) == EntryCodec.WriteFact(report with { Number = number })
             ? new Outcome.Appended(ledger, first)
-            : new Outcome.Refused("already-filed", $"This form was filed before, as S-{number}, and what it says now differs. Add what is new to S-{number} as a note, or start a new report.");
+            : new Outcome.Refused("already-filed", $"This form was filed before, as S-{number}, and what it says now differs. Add what is new to S-{number} as a note, or send it once more to file it as another report.");
     }
 
     /// <summary>Adds an entry, if the ledger still has the length the page saw and the rules allow it.</summary>

@@ -69,7 +69,7 @@ static class ReportStory
     }
 
     static Line Fuel(Reported report) => report is { FuelLeftL: { } left, FuelRightL: { } right }
-        ? $"Fuel left {Litres(left)}, right {Litres(right)}, {Words.Of(report.FuelMethod)}."
+        ? $"Fuel left {Litres(left)}, right {Litres(right)}, {(report.FuelMethod == FuelMethod.NotKnown ? "how it was known is not recorded" : Words.Of(report.FuelMethod))}."
         : new Line("Fuel on each side: not known.", Tone.Missing);
 
     static string Litres(double litres) => $"{Words.Number(litres, 0)}{Space}L ({Words.Number(litres / LitresPerUsGallon, 1)}{Space}US{Space}gal)";

@@ -33,8 +33,8 @@ public sealed record Step(string Act, string Address, IReadOnlyList<string> Bloc
         (typeof(CheckFlown), "Log the check flight", "check-flight"),
         (typeof(VerdictGiven), "Judge the check flight", "verdict"),
         (typeof(Closed), "Close the complaint", "closing"),
-        (typeof(RoundOpened), "Open another round", "other#round-opened"),
-        (typeof(Resumed), "Say that it goes on", "other#resumed"),
+        (typeof(RoundOpened), "Open another round", "other/another-round"),
+        (typeof(Resumed), "Say that it goes on", "other/resume"),
     ];
 
     public static string ActOf(Type kind) => Array.Find(Known, step => step.Kind == kind).Act;
