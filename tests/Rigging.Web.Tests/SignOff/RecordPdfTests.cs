@@ -1,6 +1,5 @@
 using System.Net;
 using Rigging.Squawks.Entries;
-using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Tests;
 using UglyToad.PdfPig;
 
@@ -12,7 +11,7 @@ public sealed class RecordPdfTests(Hangar hangar)
     async Task<(byte[] File, IReadOnlyList<string> Pages)> Print(int number, string query = "")
     {
         using var browser = await hangar.As(School.Office);
-        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative));
+        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
         var file = await answer.Content.ReadAsByteArrayAsync();
@@ -82,10 +81,10 @@ public sealed class RecordPdfTests(Hangar hangar)
     {
         using var browser = await hangar.As(School.Office);
 
-        using var answer = await browser.Http.GetAsync(new Uri("/squawks/1/record.pdf?size=napkin", UriKind.Relative));
+        using var answer = await browser.Http.GetAsync(new Uri("/squawks/1/record.pdf?size=napkin", UriKind.Relative), TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-        Assert.Contains("napkin", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("napkin", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -139,7 +138,7 @@ public sealed class RecordPdfTests(Hangar hangar)
         var number = await hangar.Squawk(School.Worked);
         using var browser = await hangar.As(School.Office);
 
-        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative));
+        using var answer = await browser.Http.GetAsync(new Uri($"/squawks/{number}/record.pdf{query}", UriKind.Relative), TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
     }

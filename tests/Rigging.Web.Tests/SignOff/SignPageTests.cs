@@ -62,7 +62,7 @@ public sealed class SignPageTests(Hangar hangar)
     {
         var number = await hangar.Squawk(School.Inspected);
         await using (var scope = hangar.Site.Services.CreateAsyncScope())
-            await scope.ServiceProvider.GetRequiredService<Drafts>().SaveFact(School.Certifier.Id, number, School.Approval);
+            await scope.ServiceProvider.GetRequiredService<Drafts>().SaveFact(School.Certifier.Id, number, School.Approval, TestContext.Current.CancellationToken);
         using var browser = await hangar.As(School.Certifier);
         var page = await browser.Open($"/squawks/{number}/sign/approval");
 
@@ -77,8 +77,8 @@ public sealed class SignPageTests(Hangar hangar)
         Assert.Equal(Stage.AwaitingApproval, (await hangar.Ledger(number)).State.Stage);
         Assert.Contains("Approved by Conrad Certifier", locked.Text, StringComparison.Ordinal);
         await using var db = hangar.Site.OpenDatabase();
-        Assert.NotNull((await db.Users.SingleAsync(user => user.PersonId == School.Certifier.Id)).LockoutEnd);
-        await db.Users.Where(user => user.PersonId == School.Certifier.Id).ExecuteUpdateAsync(set => set.SetProperty(user => user.LockoutEnd, (DateTimeOffset?)null));
+        Assert.NotNull((await db.Users.SingleAsync(user => user.PersonId == School.Certifier.Id, TestContext.Current.CancellationToken)).LockoutEnd);
+        await db.Users.Where(user => user.PersonId == School.Certifier.Id).ExecuteUpdateAsync(set => set.SetProperty(user => user.LockoutEnd, (DateTimeOffset?)null), TestContext.Current.CancellationToken);
     }
 
     [Fact]
