@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Playwright;
 
 namespace Rigging.EndToEnd;
@@ -12,15 +13,13 @@ sealed class Visitor(IPage page, RunningSite site)
     public static async Task<Visitor> Arrives(RunningSite site, string email, int width, int height)
     {
         var context = await site.Browser.NewContextAsync(new() { BaseURL = site.Address, ViewportSize = new() { Width = width, Height = height } });
+        context.SetDefaultTimeout(60_000);
         var visitor = new Visitor(await context.NewPageAsync(), site);
         await visitor.Goes("/sign-in");
-        await visitor.Fills("E-mail address", email);
-        await visitor.Fills("Password", Password);
+        await visitor.Sets(("Form.Name", email), ("Form.Password", Password));
         await visitor.Presses("Sign in");
-        await Assertions.Expect(page(visitor).GetByRole(AriaRole.Button, new() { Name = "Sign out" })).ToBeVisibleAsync();
+        await visitor.IsAt("/");
         return visitor;
-
-        static IPage page(Visitor v) => v.Page;
     }
 
     public async Task Goes(string path)
@@ -29,14 +28,51 @@ sealed class Visitor(IPage page, RunningSite site)
         Assert.True(answer is { Status: < 400 }, $"{path}: {answer?.Status}");
     }
 
-    public Task Fills(string label, string text) => page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
-
-    public Task Chooses(string label) => page.GetByLabel(label, new() { Exact = true }).First.CheckAsync();
+    /// <summary>Fills each field by its posted name: types, chooses or ticks, whatever the field is.</summary>
+    public async Task Sets(params (string Name, string Value)[] fields)
+    {
+        foreach (var (name, value) in fields)
+        {
+            var field = page.Locator($"[name=\"{name}\"]:visible");
+            switch (await field.First.EvaluateAsync<string>("e => e.type"))
+            {
+                case "radio":
+                    await page.Locator($"[name=\"{name}\"][value=\"{value}\"]").CheckAsync();
+                    break;
+                case "checkbox" when value == "true":
+                    await field.First.CheckAsync();
+                    break;
+                case "checkbox":
+                    await page.Locator($"[name=\"{name}\"][value=\"{value}\"]").CheckAsync();
+                    break;
+                case "select-one":
+                    await field.First.SelectOptionAsync(value);
+                    break;
+                default:
+                    await field.First.FillAsync(value);
+                    await field.First.BlurAsync();
+                    break;
+            }
+        }
+    }
 
     public Task Presses(string button) => page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).First.ClickAsync();
 
-    public Task Sees(string text) => Assertions.Expect(page.GetByText(text).First).ToBeVisibleAsync();
+    public async Task Sees(string text) => await Assertions.Expect(page.GetByText(text).First).ToBeVisibleAsync(new() { Timeout = 60_000 });
 
+    public Task IsAt(string path) => page.WaitForURLAsync(site.Address + path, new() { Timeout = 60_000 });
+
+    /// <summary>Reads the text, types the password, signs, and is back at the squawk.</summary>
+    public async Task Signs(int squawk, string kind)
+    {
+        await IsAt(string.Create(CultureInfo.InvariantCulture, $"/squawks/{squawk}/sign/{kind}"));
+        await Keeps($"sign-{kind}");
+        await Sets(("Form.Password", Password));
+        await Presses("Sign");
+        await IsAt(string.Create(CultureInfo.InvariantCulture, $"/squawks/{squawk}"));
+    }
+
+    /// <summary>Keeps a picture when a folder for pictures is named in the environment.</summary>
     public async Task Keeps(string name)
     {
         if (Environment.GetEnvironmentVariable("RIGGING_PICTURES") is { Length: > 0 } folder)

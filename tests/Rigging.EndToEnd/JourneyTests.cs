@@ -1,0 +1,194 @@
+using System.Globalization;
+using UglyToad.PdfPig;
+
+namespace Rigging.EndToEnd;
+
+/// <summary>The main job, in a browser, by the people who do it: a student pilot reports, a mechanic works, an inspector inspects and certifies, a rated pilot flies.</summary>
+public class JourneyTests(RunningSite site)
+{
+    [Fact]
+    public async Task A_report_from_a_phone_becomes_a_signed_return_to_service_and_a_closed_complaint()
+    {
+        var student = await Visitor.Arrives(site, "wren@quietvalley.example", 390, 844);
+        var mechanic = await Visitor.Arrives(site, "jude@quietvalley.example", 820, 1180);
+        var inspector = await Visitor.Arrives(site, "edda@quietvalley.example", 1280, 900);
+        var pilot = await Visitor.Arrives(site, "ilse@quietvalley.example", 390, 844);
+        await inspector.Sees("QRA-101");
+        await inspector.Keeps("ramp");
+
+        var n = await Reports(student);
+        await Calls(mechanic, n);
+        await Checks(mechanic, n);
+        await Agrees(mechanic, n);
+        await Works(mechanic, n);
+        await IsRefusedTheInspectionOfOwnWork(mechanic, n);
+        await Inspects(inspector, n);
+        await Approves(inspector, n);
+        await Flies(pilot, n);
+        await JudgesAndCloses(mechanic, inspector, n);
+        await TheRecordHoldsEveryElement(inspector, n);
+    }
+
+    static async Task<int> Reports(Visitor student)
+    {
+        await student.Goes("/report/QRA-101");
+        await student.Keeps("report");
+        await student.Sets(("words", "Let go of it and the left wing goes down by itself."), ("rollsTo", "Left"), ("strength", "Slowly"), ("hands", "Released"), ("feet", "BallCentred"),
+            ("redFlags", "none"), ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"),
+            ("sinceWhen", "since the wing was off"), ("happened", "WingRemoved"));
+        await student.Page.GetByText("Can you add numbers?").ClickAsync();
+        await student.Sets(("casKt", "95"), ("bankSide", "Left"), ("bankDeg", "6"), ("bankAfterS", "10"));
+        await student.Presses("Send the report");
+        await student.Page.WaitForURLAsync("**/receipt**");
+        var number = int.Parse(new Uri(student.Page.Url).Segments[2].Trim('/'), CultureInfo.InvariantCulture);
+        await student.Sees($"S-{number}");
+        return number;
+    }
+
+    static async Task Calls(Visitor mechanic, int n)
+    {
+        await mechanic.Goes($"/squawks/{n}/call");
+        await mechanic.Sets(("call", "MayFlyWithLimits"), ("limits", "No students; day, smooth air."), ("reason", "Looked it over after the report; controls free and correct."));
+        await mechanic.Presses("Make the call");
+        await mechanic.IsAt($"/squawks/{n}");
+    }
+
+    static async Task Checks(Visitor mechanic, int n)
+    {
+        (string Check, (string, string)[] Fields)[] checks =
+        [
+            ("fuel-and-seats", [("finding", "Dipped level: left 25 L, right 25 L; seats empty for the survey.")]),
+            ("ball-offset", [("way", "none")]),
+            ("damage-inspection", [("clear", "yes"), ("finding", "Attach fittings, struts, skins, leading edges: no damage.")]),
+            ("flap-difference", [("way", "none")]),
+            ("aileron-neutral-offset", [("way", "none")]),
+            ("cable-tension", [("cable", "left aileron"), ("value", "160"), ("temperatureC", "18")]),
+            ("rudder-tab", [("way", "none")]),
+            ("panel-incidence-difference", [("way", "plus"), ("value", "0.10"), ("sd", "0.05")]),
+        ];
+        foreach (var (check, fields) in checks)
+        {
+            await mechanic.Goes($"/squawks/{n}/checks?check={check}");
+            await mechanic.Sets(fields);
+            await mechanic.Presses("Record");
+            await mechanic.Page.WaitForURLAsync($"**/checks?saved={check}**");
+        }
+        await mechanic.Goes($"/squawks/{n}/checks?check=marks");
+        await mechanic.Sets(("leftFrontDeg", "15"), ("leftFrontDegWay", "up"), ("leftRearDeg", "15"), ("leftRearDegWay", "up"), ("rightFrontDeg", "0"), ("rightRearDeg", "0"));
+        await mechanic.Presses("Record the marks");
+        await mechanic.Page.WaitForURLAsync("**/checks?saved=**");
+        await mechanic.Sees("All seven are on record");
+        await mechanic.Keeps("checks");
+    }
+
+    static async Task Agrees(Visitor mechanic, int n)
+    {
+        await mechanic.Goes($"/squawks/{n}/assessment");
+        await mechanic.Sees("Put it on record");
+        await mechanic.Keeps("assessment");
+        await mechanic.Presses("Record this assessment");
+        await mechanic.Sees("This assessment is on record.");
+        await mechanic.Sets(("plan", "own"), ("control", "LeftEccentric"), ("from", "15"), ("fromWay", "up"), ("to", "15"), ("toWay", "down"),
+            ("instruction", "Left wing: trailing edge down, half a flat, both bushings together."), ("confirmed", "true"), ("reason", "Panel incidence measured and felt; smallest move that takes out the old offset."));
+        await mechanic.Presses("Agree this correction");
+        await mechanic.Sees("correction agreed");
+    }
+
+    static async Task Works(Visitor mechanic, int n)
+    {
+        await mechanic.Goes($"/squawks/{n}/work");
+        await mechanic.Sets(("start.wingSupport", "Padded stand under the left strut fitting, 57-10."));
+        await mechanic.Presses("Start the work");
+        await mechanic.Sets(("found.leftFront.way", "up"), ("found.leftFront", "15"), ("found.leftRear.way", "up"), ("found.leftRear", "15"), ("found.rightFront.way", "neutral"), ("found.rightRear.way", "neutral"));
+        await mechanic.Presses("Record as found");
+        await mechanic.Sets(("done.directionProof", "Dial indicator at the root trailing edge: 0.9 mm down."));
+        await mechanic.Keeps("work");
+        await mechanic.Sets(("move.done", "true"));
+        await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.runOnInLb", "15"));
+        await mechanic.Page.Locator("[name=\"torque.wrench\"]").SelectOptionAsync([new() { Value = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value") }]);
+        await mechanic.Sees("175 to 205");
+        await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
+        await mechanic.Presses("Record this torque application");
+        await mechanic.Sets(("done.description", "Turned both bushings of the left eccentric half a flat, trailing edge down."),
+            ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
+            ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
+            ("done.part0.quantity", "1"), ("done.part0.description", "self-locking nut 3/8-24"), ("done.part0.number", "Q-365-624"),
+            ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"));
+        await mechanic.Presses("Go on to sign");
+        await mechanic.Signs(n, "work-done");
+    }
+
+    static async Task IsRefusedTheInspectionOfOwnWork(Visitor mechanic, int n)
+    {
+        await mechanic.Goes($"/squawks/{n}/inspection");
+        await mechanic.Sees("You took part in this work");
+        Assert.True(await mechanic.Page.GetByText("Go on to sign").First.IsDisabledAsync());
+    }
+
+    static async Task Inspects(Visitor inspector, int n)
+    {
+        await inspector.Goes($"/squawks/{n}/inspection");
+        await inspector.Keeps("inspection");
+        await inspector.Sets(("seen-left-aileron-wheel-left", "Up"), ("seen-right-aileron-wheel-left", "Down"), ("seen-left-aileron-wheel-right", "Down"), ("seen-right-aileron-wheel-right", "Up"),
+            ("seen-left-flap-flaps-down", "Down"), ("seen-right-flap-flaps-down", "Down"), ("fullTravelAtEveryFlapSetting", "yes"), ("securedAndLocked", "yes"), ("nothingLeftBehind", "yes"),
+            ("findings", "Attachment, stripe, cables, fairing, travel looked at. Right wing not opened."), ("passed", "yes"));
+        await inspector.Presses("Go on to sign");
+        await inspector.Signs(n, "independent-inspection");
+    }
+
+    static async Task Approves(Visitor inspector, int n)
+    {
+        await inspector.Goes($"/squawks/{n}/approval");
+        await inspector.Presses("Go on to sign");
+        await inspector.Signs(n, "approval");
+        await inspector.Keeps("story");
+    }
+
+    static async Task Flies(Visitor pilot, int n)
+    {
+        await pilot.Goes($"/squawks/{n}/check-flight");
+        await pilot.Sees("left aileron cables");
+        await pilot.Keeps("check-flight");
+        await pilot.Sets(("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("durationH", "0.8"), ("crew", "second"), ("secondCrewDuty", "times and writes down the readings"), ("passengers", "0"), ("students", "0"),
+            ("fuelMethod", "Dip"), ("fuelUnit", "L"), ("fuel-left", "20"), ("fuel-right", "26"), ("seatUnit", "kg"), ("seat-left", "77"), ("seat-right", "75"),
+            ("pressureAltitudeFt", "3000"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"),
+            ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "right"), ("release1.bankDeg", "3"),
+            ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Very slightly right-wing heavy; the right tank was fuller."), ("satisfactory", "yes"));
+        if (await pilot.Page.Locator("[name=\"flownOn\"]").InputValueAsync() == "") await pilot.Sets(("flownOn", await Today(pilot)));
+        await pilot.Presses("Go on to sign");
+        await pilot.Signs(n, "check-flight");
+    }
+
+    static async Task JudgesAndCloses(Visitor mechanic, Visitor inspector, int n)
+    {
+        await mechanic.Goes($"/squawks/{n}/verdict");
+        await mechanic.Keeps("verdict");
+        await mechanic.Sees("Accepted");
+        await mechanic.Presses("Put this verdict on record");
+        await mechanic.Sees("On record:");
+        await inspector.Goes($"/squawks/{n}/closing");
+        await inspector.Sets(("statement", "Flies straight; what little is left the fuller right tank explains."));
+        await inspector.Presses("Go on to sign");
+        await inspector.Signs(n, "closing");
+        await inspector.Sees("Closed");
+    }
+
+    static async Task TheRecordHoldsEveryElement(Visitor inspector, int n)
+    {
+        var answer = await inspector.Page.APIRequest.GetAsync($"/squawks/{n}/record.pdf");
+        Assert.Equal(200, answer.Status);
+        var bytes = await answer.BodyAsync();
+        if (Environment.GetEnvironmentVariable("RIGGING_PICTURES") is { Length: > 0 } folder) await File.WriteAllBytesAsync(Path.Combine(folder, "record.pdf"), bytes);
+        using var pdf = PdfDocument.Open(bytes);
+        var text = string.Join(' ', pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text));
+        Assert.All(
+            (string[])
+            [
+                "QRA-101", "Turned both bushings of the left eccentric", "chapter 57-10", "revision C", "attachment bolt, 3/8-24", "run-on",
+                "TW-1", "Q-365-624", "left aileron cable tension", "Edda Lindgard", "Jude Arkwell", "4321.5", "Q-M-1126", "mechanic, airframe and powerplant ratings", "15",
+            ],
+            wanted => Assert.Contains(wanted, text, StringComparison.OrdinalIgnoreCase));
+    }
+
+    static Task<string> Today(Visitor visitor) => visitor.Page.EvaluateAsync<string>("new Date().toISOString().slice(0, 10)");
+}
