@@ -105,7 +105,8 @@ public class JourneyTests(RunningSite site)
         await mechanic.Keeps("work");
         await mechanic.Sets(("move.done", "true"));
         await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.runOnInLb", "15"));
-        await mechanic.Page.Locator("[name=\"torque.wrench\"]").SelectOptionAsync([new() { Value = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value") }]);
+        var wrench = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value");
+        await mechanic.Sets(("torque.wrench", wrench!));
         await mechanic.Sees("175 to 205");
         await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
