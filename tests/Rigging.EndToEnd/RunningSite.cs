@@ -70,8 +70,8 @@ public sealed class RunningSite : IAsyncLifetime
             said.Add(line);
             if (line.StartsWith("Rigging is at ", StringComparison.Ordinal))
             {
-                program.OutputDataReceived += (_, _) => { };
-                program.BeginOutputReadLine();
+                // Read on, so that the program never waits for a reader.
+                _ = program.StandardOutput.BaseStream.CopyToAsync(Stream.Null, CancellationToken.None);
                 return line["Rigging is at ".Length..].Trim();
             }
         }
