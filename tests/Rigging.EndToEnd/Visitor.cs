@@ -60,7 +60,20 @@ sealed class Visitor(IPage page, RunningSite site)
 
     public async Task Sees(string text) => await Assertions.Expect(page.GetByText(text).First).ToBeVisibleAsync(new() { Timeout = 60_000 });
 
-    public Task IsAt(string path) => page.WaitForURLAsync(site.Address + path, new() { Timeout = 60_000 });
+    /// <summary>Waits for the address; when the page stays where it is, says what it says.</summary>
+    public async Task IsAt(string path)
+    {
+        try
+        {
+            await page.WaitForURLAsync(site.Address + path, new() { Timeout = 30_000 });
+        }
+        catch (TimeoutException)
+        {
+            await Keeps("stuck");
+            var said = await page.Locator("[data-errors], .error, .remark").AllInnerTextsAsync();
+            Assert.Fail($"Wanted to be at {path}, is at {page.Url}, which says: {string.Join(" | ", said)}");
+        }
+    }
 
     /// <summary>Reads the text, types the password, signs, and is back at the squawk.</summary>
     public async Task Signs(int squawk, string kind)

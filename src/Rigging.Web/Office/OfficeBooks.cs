@@ -6,7 +6,6 @@ using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.School;
-using Rigging.Storage.Tools;
 using Rigging.Web.Desk;
 
 namespace Rigging.Web.Office;
@@ -75,7 +74,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, UserMana
     }
 
     /// <summary>Adds a tool, or brings one of that code up to date.</summary>
-    public async Task<IReadOnlyList<BrokenRule>> KeepTool(ToolRow tool, CancellationToken ct = default)
+    public async Task<IReadOnlyList<BrokenRule>> KeepTool(KeptTool tool, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         if (!await IsOffice(db, ct)) return [NotOffice];
@@ -83,7 +82,19 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, UserMana
             (known.Kind, known.Description, known.Serial, known.RangeMin, known.FullScale, known.RangeUnit, known.LeverLengthIn, known.CalibratedOn, known.CalibrationDue) =
                 (tool.Kind, tool.Description, tool.Serial, tool.RangeMin, tool.FullScale, tool.RangeUnit, tool.LeverLengthIn, tool.CalibratedOn, tool.CalibrationDue);
         else
-            db.Tools.Add(tool);
+            db.Tools.Add(new()
+            {
+                Code = tool.Code,
+                Kind = tool.Kind,
+                Description = tool.Description,
+                Serial = tool.Serial,
+                RangeMin = tool.RangeMin,
+                FullScale = tool.FullScale,
+                RangeUnit = tool.RangeUnit,
+                LeverLengthIn = tool.LeverLengthIn,
+                CalibratedOn = tool.CalibratedOn,
+                CalibrationDue = tool.CalibrationDue,
+            });
         await db.SaveChangesAsync(ct);
         return [];
     }
@@ -143,6 +154,21 @@ public sealed record ToolLine(string Code, string Kind, string Description, Loca
 public sealed record AircraftLine(string Registration, string Serial, string AirframeId, int Version, double TotalTimeH);
 
 public sealed record AirframeLine(string Id, int Version, string Name);
+
+/// <summary>A tool as the office enters it; the range in the unit of its own scale.</summary>
+public sealed record KeptTool
+{
+    public required string Code { get; init; }
+    public required string Kind { get; init; }
+    public required string Description { get; init; }
+    public string? Serial { get; init; }
+    public double? RangeMin { get; init; }
+    public double? FullScale { get; init; }
+    public string? RangeUnit { get; init; }
+    public double? LeverLengthIn { get; init; }
+    public LocalDate? CalibratedOn { get; init; }
+    public LocalDate? CalibrationDue { get; init; }
+}
 
 /// <param name="Password">The first one; the person is asked to choose another in person, since this program sends none.</param>
 public sealed record NewPerson(string Name, string Email, string Password, IReadOnlyList<Authority> Authorities, CertificateLine? Certificate);

@@ -7,7 +7,8 @@ using Rigging.Web.Look;
 namespace Rigging.Web.Work;
 
 /// <summary>One mechanic's place at one squawk: how it stands, what is typed, what came of the last attempt. Everything typed is kept as it is typed.</summary>
-sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number)
+/// <param name="show">The page shows itself anew: what one part takes in decides which part is next.</param>
+sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Action show)
 {
     const string Step = "work";
 
@@ -51,6 +52,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number)
     {
         Fields[field] = text;
         (Said, changed) = (null, true);
+        show();
         if (keeping) return;
         keeping = true;
         try
@@ -92,6 +94,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number)
                 break;
         }
         await Refresh();
+        show();
     }
 
     /// <summary>Puts the work before its author for signature; true when the signature page can show it.</summary>
