@@ -1,20 +1,8 @@
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 using Rigging.Mechanics.Wing;
-using UnitsNet;
 
 namespace Rigging.Mechanics.Adjusters;
-
-/// <summary>The threaded fork at the end of a rear lift strut, as the aeroplane's own data give it; no default.</summary>
-/// <param name="PerTurn">How much longer one turn makes the strut.</param>
-/// <param name="Elevation">Of the strut above the horizontal, seen from the front; the strut pushes up from below.</param>
-/// <param name="StrutsApart">Front to rear strut fitting on the wing, along the chord.</param>
-/// <param name="FittingFromCentreline">Where the rear strut meets the wing.</param>
-/// <param name="LeastTurns">Out from fully in.</param>
-/// <param name="GreatestTurns">Out from fully in: as far as enough thread stays in.</param>
-/// <param name="StepTurns">Half a turn where the fork turns on its bolt hole.</param>
-public sealed record StrutForkOnFile(
-    Length PerTurn, Angle Elevation, Length StrutsApart, Length FittingFromCentreline, double LeastTurns, double GreatestTurns, double StepTurns, string Source);
 
 /// <summary>
 /// Turning the fork out lengthens the rear strut, raises the rear spar above it and takes incidence off: the wing twists from the
@@ -37,11 +25,11 @@ public static class StrutFork
         var geometry = aeroplane.Airframe.Wing;
         if (geometry.Bracing != Bracing.StrutAtEachSpar)
             return new Refusal("no-rear-strut", $"With {Wire.Word(geometry.Bracing)} bracing there is no rear strut beside a front strut to twist the wing with.");
-        var (rootYM, fittingYM, tipYM) = (geometry.PanelInboardYM, onFile.FittingFromCentreline.Meters, geometry.SpanM / 2);
-        if (!(fittingYM > rootYM && fittingYM < tipYM) || !(onFile.Elevation.Degrees is > 1 and < 90) || !(onFile.StrutsApart.Meters > 0) || !(onFile.StepTurns > 0))
+        var (rootYM, fittingYM, tipYM) = (geometry.PanelInboardYM, onFile.FittingYM, geometry.SpanM / 2);
+        if (!(fittingYM > rootYM && fittingYM < tipYM) || !(onFile.ElevationDeg is > 1 and < 90) || !(onFile.StrutsApartM > 0) || !(onFile.StepTurns > 0))
             return new Refusal("strut-data-wrong", "The strut's data do not fit the wing: the fitting lies outboard of the panel's root and short of the tip, the strut rises more than 1°, the struts stand apart, a step is more than 0.");
 
-        var twistRad = Math.Atan(onFile.PerTurn.Meters / Math.Sin(onFile.Elevation.Radians) / onFile.StrutsApart.Meters);
+        var twistRad = Math.Atan(onFile.MmPerTurn / 1000 / Math.Sin(onFile.ElevationDeg * Math.PI / 180) / onFile.StrutsApartM);
         var asTip = aeroplane.RollingMomentOf(Twist(rootYM, fittingYM, tipYM)) / aeroplane.RollingMomentOf(IncidenceShape.TwistDifference(rootYM, tipYM));
         // Longer means less incidence: on the right that is a negative difference, right minus left.
         var perTurnDeg = twistRad * 180 / Math.PI * asTip * (wing == Side.Right ? -1 : 1);

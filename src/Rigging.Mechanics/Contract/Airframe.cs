@@ -14,6 +14,8 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="BallDegPerWidth">Degrees of apparent tilt that move the ball by one of its own widths; positive.</param>
 /// <param name="Baggage">Null when there is no compartment on file.</param>
 /// <param name="Fin">Null when not on file; with it, derivatives and inertias that are not on file are estimated.</param>
+/// <param name="StrutFork">Null when not on file; only for a strut at each spar.</param>
+/// <param name="FlapRod">Null when not on file.</param>
 /// <param name="Estimated">Which figures here are estimates, and how good; null when all are the file's own.</param>
 public sealed record Airframe(
     string Id,
@@ -35,7 +37,9 @@ public sealed record Airframe(
     RiggingLimits? Limits,
     IReadOnlyList<BaggageCompartment>? Baggage = null,
     Fin? Fin = null,
-    IReadOnlyList<EstimatedFigure>? Estimated = null);
+    IReadOnlyList<EstimatedFigure>? Estimated = null,
+    StrutForkOnFile? StrutFork = null,
+    FlapRodOnFile? FlapRod = null);
 
 /// <summary>The wing, symmetric as designed, by stations from the centreline to the tip.</summary>
 /// <param name="SpanM">Whole span, tip to tip.</param>
@@ -117,7 +121,8 @@ public sealed record AileronGeometry(
     double WheelForceNPerAileronDegAtReference);
 
 /// <param name="Gain">Surface angle = −gain × tab angle, trailing edge down positive.</param>
-public sealed record FixedTab(Side Side, double Gain);
+/// <param name="Bend">Null when not on file; then the file does not say how far it may be bent.</param>
+public sealed record FixedTab(Side Side, double Gain, TabBendOnFile? Bend = null);
 
 public enum Side { Left, Right }
 
@@ -125,7 +130,8 @@ public sealed record FlapGeometry(double InboardYM, double OutboardYM, double Ch
 
 /// <param name="FixedTabGain">Rudder angle = −gain × tab angle.</param>
 /// <param name="AreaM2">Behind the hinge; null when not on file.</param>
-public sealed record RudderGeometry(double FixedTabGain, double? AreaM2 = null);
+/// <param name="FixedTabBend">Null when not on file; then the file does not say how far it may be bent.</param>
+public sealed record RudderGeometry(double FixedTabGain, double? AreaM2 = null, TabBendOnFile? FixedTabBend = null);
 
 /// <summary>The fin with its rudder, for estimating what is not on file.</summary>
 /// <param name="AreaM2">Fin and rudder together, in the open air.</param>

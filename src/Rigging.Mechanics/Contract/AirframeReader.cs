@@ -20,7 +20,8 @@ static class AirframeReader
     {
         // With a fin on file, what is not given is estimated; until then NaN stands for it.
         var fin = airframe.ObjectIfGiven("fin", Fin);
-        var rudderRead = airframe.ObjectIfGiven("rudder", rudder => new RudderGeometry(rudder.Number("fixedTabGain", Gain), rudder.NumberIfGiven("areaM2", new(0.05, 5, "m²"))));
+        var rudderRead = airframe.ObjectIfGiven("rudder", rudder => new RudderGeometry(
+            rudder.Number("fixedTabGain", Gain), rudder.NumberIfGiven("areaM2", new(0.05, 5, "m²")), rudder.ObjectIfGiven("fixedTabBend", AdjusterReader.TabBend)));
         var (estimates, ofRudder) = (airframe.Has("fin"), rudderRead?.AreaM2 is not null);
         var wing = airframe.Object("wing", Wing);
         var halfSpanM = wing?.SpanM / 2 ?? double.NaN;
@@ -48,7 +49,9 @@ static class AirframeReader
                 ? airframe.Objects("baggage", 0, 8, compartment => new BaggageCompartment(compartment.Text("name", 40), compartment.Number("armM", ArmM)))
                 : airframe.NotGiven<IReadOnlyList<BaggageCompartment>>("baggage"),
             fin,
-            airframe.Has("estimated") ? airframe.Objects("estimated", 0, Enum.GetValues<EstimableFigure>().Length, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"));
+            airframe.Has("estimated") ? airframe.Objects("estimated", 0, Enum.GetValues<EstimableFigure>().Length, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"),
+            airframe.ObjectIfGiven("strutFork", fork => AdjusterReader.StrutFork(fork, wing)),
+            airframe.ObjectIfGiven("flapRod", AdjusterReader.FlapRod));
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
             & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
@@ -149,7 +152,8 @@ static class AirframeReader
             ailerons.Number("inboardYM", LateralM),
             ailerons.Number("outboardYM", LateralM),
             ailerons.Number("chordFraction", ChordFraction),
-            ailerons.ObjectIfGiven("fixedTab", tab => new FixedTab(tab.Word<Side>("side") ?? default, tab.Number("gain", Gain))),
+            ailerons.ObjectIfGiven("fixedTab", tab => new FixedTab(
+                tab.Word<Side>("side") ?? default, tab.Number("gain", Gain), tab.ObjectIfGiven("bend", AdjusterReader.TabBend))),
             ailerons.Number("wheelDegPerAileronDeg", new(0.1, 30, "° per °")),
             ailerons.Number("wheelForceNPerAileronDegAtReference", new(0, 200, "N per °")));
         OnTheWing(ailerons, read.InboardYM, read.OutboardYM, halfSpanM);

@@ -10,10 +10,9 @@ public class AdjusterTests
 {
     static readonly Airframe Strutted = Trainer.Airframe with { Wing = Trainer.Airframe.Wing with { Bracing = Bracing.StrutAtEachSpar } };
 
-    static readonly StrutForkOnFile Fork = new(
-        Length.FromMillimeters(1), Angle.FromDegrees(30), Length.FromMeters(0.8), Length.FromMeters(2.6), 0, 12, 0.5, "invented");
+    static readonly StrutForkOnFile Fork = new(1, 30, 0.8, 2.6, 0, 12, 0.5, "invented");
 
-    static readonly FlapRodOnFile Rod = new(Length.FromMillimeters(1), Length.FromMillimeters(60), LengtheningLowers: true, -6, 6, 0.5, "invented");
+    static readonly FlapRodOnFile Rod = new(1, 60, LengtheningLowers: true, -6, 6, 0.5, "invented");
 
     /// <summary>
     /// By hand: 1 mm longer at 30° lifts the fitting 2 mm; over 800 mm that is 0.1432° of twist. As a tip difference that grows on to the
@@ -32,7 +31,7 @@ public class AdjusterTests
     [Fact]
     public void A_fork_at_the_tip_is_the_tip_difference_itself()
     {
-        var atTip = Fork with { FittingFromCentreline = Length.FromMeters(4.8199) };
+        var atTip = Fork with { FittingYM = 4.8199 };
 
         Assert.Equal(-0.1432, StrutFork.On(new Aeroplane(Strutted), Side.Right, atTip).Value!.PerUnit, 1e-4);
     }
@@ -78,6 +77,23 @@ public class AdjusterTests
 
         Assert.Equal("no-tab-on-file", Assert.Single(TabBend.OfAileron(bare, Angle.FromDegrees(20)).Refusals).Code);
         Assert.Equal("no-tab-on-file", Assert.Single(TabBend.OfRudder(bare, Angle.FromDegrees(20)).Refusals).Code);
+    }
+
+    [Fact]
+    public void A_tab_is_not_bent_by_a_bound_nor_without_a_stop()
+    {
+        var bounded = Trainer.Airframe with { Rudder = new(0.3, FixedTabBend: new(20, TabGain.UpperBound, "thin aerofoil")) };
+
+        Assert.Equal("tab-gain-not-measured", Assert.Single(TabBend.OfRudder(bounded).Refusals).Code);
+        Assert.Equal("tab-stop-not-on-file", Assert.Single(TabBend.OfAileron(Trainer.Airframe).Refusals).Code);
+    }
+
+    [Fact]
+    public void The_stop_on_file_wins_over_the_callers()
+    {
+        var stopped = Trainer.Airframe with { Rudder = new(0.3, FixedTabBend: new(12, TabGain.Measured, "invented")) };
+
+        Assert.Equal(12, TabBend.OfRudder(stopped, Angle.FromDegrees(20)).Value!.Greatest);
     }
 
     [Fact]
