@@ -3,11 +3,13 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
+using Rigging.Storage.Attachments;
 using Rigging.Storage.Drafts;
 using Rigging.Storage.Fleet;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.Notices;
 using Rigging.Storage.School;
+using Rigging.Storage.Seals;
 using Rigging.Storage.Tools;
 
 namespace Rigging.Storage;
@@ -21,6 +23,8 @@ public sealed class RiggingDb(DbContextOptions<RiggingDb> options) : IdentityUse
     public DbSet<AirframeRow> Airframes => Set<AirframeRow>();
     public DbSet<ToolRow> Tools => Set<ToolRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
+    public DbSet<SealRow> Seals => Set<SealRow>();
+    public DbSet<AttachmentRow> Attachments => Set<AttachmentRow>();
     public DbSet<SquawkRow> Squawks => Set<SquawkRow>();
     public DbSet<DraftRow> Drafts => Set<DraftRow>();
     public DbSet<NoticeRow> Notices => Set<NoticeRow>();

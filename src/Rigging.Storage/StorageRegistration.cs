@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
 using Npgsql;
 using Rigging.Storage.Ledgers;
+using Rigging.Storage.Seals;
 
 namespace Rigging.Storage;
 
@@ -16,6 +17,8 @@ public static class StorageRegistration
         services.AddDbContextFactory<RiggingDb>(options => RiggingDb.Use(options, connection));
         services.AddSingleton<LedgerStore>();
         services.AddSingleton<LedgerAudit>();
+        services.AddSingleton<Sealer>();
+        services.AddHostedService<DailySeal>();
 
         // The listener's connection is held for ever and watched, so it stays out of the pool.
         services.AddSingleton(_ => NpgsqlDataSource.Create(new NpgsqlConnectionStringBuilder(connection) { Pooling = false, KeepAlive = 15 }.ConnectionString));

@@ -14,6 +14,7 @@ try
         "migrate" => await Migrate.Run(options),
         "rebuild" => await Audit.Rebuild(options),
         "verify" => await Audit.Verify(options),
+        "seal" => await Audit.Seal(options),
         _ => Help(),
     };
 }

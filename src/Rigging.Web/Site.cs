@@ -6,6 +6,7 @@ using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
 using Rigging.Web.Notices;
 using Rigging.Web.Office;
+using Rigging.Web.Records;
 using Rigging.Web.Report;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
@@ -28,6 +29,7 @@ static class Site
         services.AddScoped<SquawkDesk>();
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
+        services.AddScoped<RecordsRoom>();
         services.AddScoped<Ramp>();
         services.AddSingleton<SchoolSign>();
         services.AddCascadingValue(parts => parts.GetRequiredService<SchoolSign>().Current!);
@@ -50,6 +52,7 @@ static class Site
         app.MapDrafts();
         app.MapSignOut();
         app.MapRecord();
+        app.MapRecords();
         app.MapApi();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
     }

@@ -33,6 +33,9 @@ public sealed class TestSite : IAsyncDisposable
 
     public string Connection => database.App;
 
+    /// <summary>As the owner of the tables: what an intruder in the database could do.</summary>
+    public string Owner => database.Owner;
+
     public FakeClock Clock => (FakeClock)Services.GetRequiredService<IClock>();
 
     /// <param name="loopbackOnly">Whether the site believes that nobody but this machine reaches it.</param>

@@ -50,6 +50,8 @@ public static class AppRole
             when (select rolsuper from pg_roles where rolname = current_user) then 'is a superuser'
             when pg_has_role(current_user, (select relowner from pg_class where oid = 'ledger_entry'::regclass), 'member') then 'owns the ledgers'
             when has_table_privilege('ledger_entry', 'update, delete, truncate, trigger') then 'may change ledger entries'
+            when has_table_privilege('seal', 'update, delete, truncate, trigger') then 'may change seals'
+            when has_table_privilege('attachment', 'update, delete, truncate, trigger') then 'may change attachments'
             else '' end as "Value"
         """).SingleAsync(ct) is { Length: > 0 } excess ? excess : null;
 }

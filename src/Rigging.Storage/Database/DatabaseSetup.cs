@@ -13,6 +13,9 @@ public static class DatabaseSetup
     public const string Owner = "rigging_owner";
     public const string App = "rigging_app";
 
+    /// <summary>The tables to which the application may add and nothing else.</summary>
+    internal const string AppendOnly = "ledger_entry, seal, attachment";
+
     // Two hosts that start at once take turns.
     const long SetupLock = 0x5249_4747_494e_47;
 
@@ -109,8 +112,8 @@ public static class DatabaseSetup
         await Execute(connection, $"""
             grant select, insert, update, delete on all tables in schema public to {App};
             grant usage on all sequences in schema public to {App};
-            revoke all on ledger_entry, "__EFMigrationsHistory" from {App};
-            grant select, insert on ledger_entry to {App};
+            revoke all on {AppendOnly}, "__EFMigrationsHistory" from {App};
+            grant select, insert on {AppendOnly} to {App};
             grant select on "__EFMigrationsHistory" to {App};
             """, ct);
     }

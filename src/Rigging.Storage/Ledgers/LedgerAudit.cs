@@ -5,34 +5,70 @@ using Rigging.Squawks.People;
 
 namespace Rigging.Storage.Ledgers;
 
-/// <summary>Something in the stored ledgers that cannot be right.</summary>
-/// <param name="Number">The squawk's number, as far as it is known.</param>
-/// <param name="Sequence">The first bad entry.</param>
-public sealed record LedgerFault(SquawkId Squawk, int? Number, int Sequence, string What)
-{
-    public override string ToString() => $"{(Number is { } number ? $"S-{number}" : Squawk)}, entry {Sequence}: {What}";
-}
-
 /// <summary>Verifies chains against the stored bytes and writes projections anew from ledgers.</summary>
 public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
 {
-    /// <summary>One fault per squawk at most: what follows a bad entry proves nothing.</summary>
-    public async Task<(int Ledgers, IReadOnlyList<LedgerFault> Faults)> Verify(CancellationToken ct)
+    /// <summary>Chains, projections and seals. One fault per squawk at most: what follows a bad entry proves nothing.</summary>
+    /// <param name="kept">A seal that was kept elsewhere: the one kind of evidence that whoever owns the database could not rewrite.</param>
+    public async Task<AuditReport> Verify(CancellationToken ct, Seal? kept = null)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
+        // One moment: what is added meanwhile is nobody's fault.
+        await using var snapshot = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, ct);
         var installation = await db.Installations.AsNoTracking().Select(row => row.Id).SingleOrDefaultAsync(ct);
         var rows = await db.Squawks.AsNoTracking().ToDictionaryAsync(row => row.Id, ct);
+        var (seals, sealFaults) = await SealsIn(db, installation, kept, ct);
         List<LedgerFault> faults = [];
-        var ledgers = 0;
+        Dictionary<SquawkId, IReadOnlyList<byte[]>> hashes = [];
         await foreach (var (id, entries) in Ledgers(db, ct))
         {
-            ledgers++;
+            hashes.Add(id, [.. entries.Select(entry => entry.Hash)]);
             rows.Remove(id, out var row);
             if (FaultIn(installation, entries, row) is var (sequence, what))
                 faults.Add(new(id, row?.Number, sequence, what));
         }
         faults.AddRange(rows.Values.Select(row => new LedgerFault(row.Id, row.Number, 1, "the whole ledger is gone; the projection remembers it.")));
-        return (ledgers, faults);
+        var named = faults.Select(fault => fault.Squawk).ToHashSet();
+        faults.AddRange(SealAudit.Broken(seals, hashes).Where(broken => !named.Contains(broken.Head.Squawk))
+            .Select(broken => new LedgerFault(broken.Head.Squawk, broken.Head.Number, broken.Sequence, broken.What)));
+        return new(hashes.Count, hashes.Values.Sum(ledger => ledger.Count), seals.Count, faults, sealFaults);
+    }
+
+    /// <summary>The seals that hold together, in order, and what is wrong with the others.</summary>
+    static async Task<(List<Seal>, List<SealFault>)> SealsIn(RiggingDb db, Guid installation, Seal? kept, CancellationToken ct)
+    {
+        List<Seal> seals = [];
+        List<SealFault> faults = [];
+        var (expected, previous) = (1, Seal.Nothing);
+        foreach (var row in await db.Seals.AsNoTracking().OrderBy(row => row.Number).ToListAsync(ct))
+        {
+            if (row.Number != expected) faults.Add(new(expected, "is gone."));
+            var (seal, fault) = Seal.Read(row.Text);
+            if (seal is null)
+                faults.Add(new(row.Number, $"its text was changed: {fault}."));
+            else if (!row.Hash.AsSpan().SequenceEqual(Seal.HashOf(row.Text)) || seal.Number != row.Number || seal.Text != row.Text)
+                faults.Add(new(row.Number, "its text is not the one that was sealed."));
+            else if (row.Number == expected && !seal.Previous.AsSpan().SequenceEqual(previous))
+                faults.Add(new(row.Number, "does not follow from the seal before it."));
+            else if (seal.Installation != installation)
+                faults.Add(new(row.Number, $"is of another installation ({seal.Installation})."));
+            else
+                seals.Add(seal);
+            (expected, previous) = (row.Number + 1, row.Hash);
+        }
+        if (kept is null) return (seals, faults);
+
+        if (kept.Installation != installation)
+            faults.Add(new(kept.Number, $"the kept one is of another installation ({kept.Installation}; this is {installation})."));
+        else
+        {
+            if (seals.Find(seal => seal.Number == kept.Number) is not { } stored)
+                faults.Add(new(kept.Number, "was kept elsewhere and is not stored here."));
+            else if (stored.Text != kept.Text)
+                faults.Add(new(kept.Number, "stored here says something else than the one that was kept."));
+            seals = [kept, .. seals];
+        }
+        return (seals, faults);
     }
 
     /// <summary>Makes every projection row equal to the fold of its ledger. A ledger that cannot be read keeps its old row and is named.</summary>

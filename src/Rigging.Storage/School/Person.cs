@@ -17,6 +17,9 @@ public sealed class PersonRow
     public required string Name { get; set; }
     public string? Email { get; set; }
 
+    /// <summary>When name, contacts and certificate numbers were taken out of the register at the person's wish; null: they stand.</summary>
+    public Instant? ErasedAt { get; set; }
+
     public List<PersonAuthorityRow> Authorities { get; init; } = [];
     public List<CertificateRow> Certificates { get; init; } = [];
 }

@@ -10,16 +10,27 @@ namespace Rigging.Web.Commands;
 /// <param name="Connection">Of an existing server; null starts a private cluster.</param>
 /// <param name="PublicUrl">What people type into a browser when a proxy with TLS stands in front.</param>
 /// <param name="ForTheHost">Settings handed on as they are, such as <c>--Mail:Host=…</c>.</param>
+/// <param name="Words">What follows the command without dashes, such as a file.</param>
+/// <param name="Seal">File of a seal that was kept elsewhere.</param>
 public sealed record Options(
-    string Command, int Port, string Data, bool Demo, string? Connection, IPAddress Listen, Uri? PublicUrl, IReadOnlyList<string> ForTheHost)
+    string Command, int Port, string Data, bool Demo, string? Connection, IPAddress Listen, Uri? PublicUrl, IReadOnlyList<string> ForTheHost,
+    IReadOnlyList<string> Words, string? Seal = null)
 {
     public const string Usage = """
-        usage: rigging [serve|migrate|rebuild|verify] [options]
+        usage: rigging [COMMAND] [options]
 
-          serve      the web site (what you get without a word)
-          migrate    bring the database up to this version
-          rebuild    write every squawk's projection anew from its ledger
-          verify     check every ledger's chain; ends with 1 and names the first bad entry when one is broken
+          serve                   the web site (what you get without a word)
+          migrate                 bring the database up to this version
+          rebuild                 write every squawk's projection anew from its ledger
+          verify                  check every ledger's chain and every seal; ends with 1 and names the first bad entry
+          verify --seal FILE      also against a seal that was kept elsewhere
+          verify FILE             check an exported bundle; needs no database
+          seal                    seal everything up to now and print the seal, to be kept elsewhere
+          export squawk N FILE    one squawk as a bundle: its exact entries, records, the register's extract
+          export aircraft R FILE  every squawk of the aircraft registered R, as when it is sold with its records
+          export all FILE         everything
+          erase P-N               take a person's name, contacts and numbers out of the register; ledgers stay as they are
+          database                run the private database alone and print how to connect, until input ends
 
           --port N             port to serve on (5080); 0 takes any free one
           --data DIR           folder of the private database (.local here): empty, or made by Rigging
@@ -30,7 +41,19 @@ public sealed record Options(
           --Section:Key=VALUE  any setting of the host, such as --Mail:Host=smtp.example.org
         """;
 
-    static readonly string[] Commands = ["serve", "migrate", "rebuild", "verify", "help"];
+    // And how many words may follow each.
+    static readonly Dictionary<string, int> Commands = new()
+    {
+        ["serve"] = 0,
+        ["migrate"] = 0,
+        ["rebuild"] = 0,
+        ["verify"] = 1,
+        ["seal"] = 0,
+        ["export"] = 3,
+        ["erase"] = 1,
+        ["database"] = 0,
+        ["help"] = 0,
+    };
 
     // What the test host and the framework's own tools say to every program.
     static readonly string[] HostWords = ["environment", "contentRoot", "applicationName"];
@@ -40,11 +63,13 @@ public sealed record Options(
 
     public static Options Read(IReadOnlyList<string> line)
     {
-        var options = new Options("serve", 5080, ".local", Demo: true, null, IPAddress.Loopback, null, []);
+        var options = new Options("serve", 5080, ".local", Demo: true, null, IPAddress.Loopback, null, [], []);
         HashSet<string> seen = [];
         var words = new Queue<string>(line);
         if (words.TryPeek(out var first) && !first.StartsWith('-'))
-            options = options with { Command = Commands.Contains(words.Dequeue()) ? first : throw Wrong(first, "is not a command", string.Join(", ", Commands)) };
+            options = options with { Command = Commands.ContainsKey(words.Dequeue()) ? first : throw Wrong(first, "is not a command", string.Join(", ", Commands.Keys)) };
+        while (options.Words.Count < Commands[options.Command] && words.TryPeek(out var next) && !next.StartsWith('-'))
+            options = options with { Words = [.. options.Words, words.Dequeue()] };
 
         while (words.TryDequeue(out var word))
         {
@@ -66,6 +91,7 @@ public sealed record Options(
                 "--no-demo" => throw Wrong(word, "takes no value", "--no-demo alone"),
                 "--port" => options with { Port = PortFrom(Value()) },
                 "--data" => options with { Data = Value() },
+                "--seal" when options.Command == "verify" => options with { Seal = Value() },
                 "--connection" => options with { Connection = ConnectionFrom(Value()) },
                 "--listen" => options with { Listen = AddressFrom(Value()) },
                 "--public-url" => options with { PublicUrl = PublicUrlFrom(Value()) },

@@ -1,5 +1,6 @@
 using Npgsql;
 using Rigging.Storage.Database;
+using Rigging.Storage.Seals;
 using Rigging.Storage.Tests.Ledgers;
 
 namespace Rigging.Storage.Tests.Database;
@@ -18,6 +19,8 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
         {
             await School.InitializeAsync();
             await School.Walk((School.Mechanic, SchoolHouse.Call));
+            await new Sealer(School, School.Clock).SealNow(CancellationToken.None);
+            await Postgres.Execute(School.Database.App, "insert into attachment (sha256, media_type, bytes) values (sha256('picture'), 'image/png', 'picture')");
         }
 
         public ValueTask DisposeAsync() => School.DisposeAsync();
@@ -43,6 +46,18 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     [InlineData("alter role rigging_app superuser")]
     [InlineData("insert into ledger_entry select squawk_id, sequence, kind, version, payload, previous_hash, hash from ledger_entry on conflict (squawk_id, sequence) do update set kind = 'changed'")]
     [InlineData("delete from \"__EFMigrationsHistory\"")]
+    [InlineData("update seal set text = text")]
+    [InlineData("delete from seal")]
+    [InlineData("truncate seal")]
+    [InlineData("alter table seal disable trigger all")]
+    [InlineData("drop trigger seal_append_only on seal")]
+    [InlineData("insert into seal select * from seal on conflict (number) do update set text = 'changed'")]
+    [InlineData("update attachment set media_type = media_type")]
+    [InlineData("delete from attachment")]
+    [InlineData("truncate attachment")]
+    [InlineData("alter table attachment drop column bytes")]
+    [InlineData("insert into attachment select * from attachment on conflict (sha256) do update set media_type = 'text/html'")]
+    [InlineData("create or replace function append_only() returns trigger language plpgsql as 'begin return old; end'")]
     public async Task The_application_may_not(string sql)
     {
         var before = await Fingerprint();
@@ -58,6 +73,10 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     [InlineData("update ledger_entry set kind = kind")]
     [InlineData("delete from ledger_entry")]
     [InlineData("truncate ledger_entry")]
+    [InlineData("update seal set text = text")]
+    [InlineData("delete from seal")]
+    [InlineData("update attachment set bytes = bytes")]
+    [InlineData("truncate attachment")]
     public async Task Even_the_owner_does_not_do_it_by_a_slip_of_the_hand(string sql)
     {
         var before = await Fingerprint();
@@ -80,6 +99,16 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     public async Task The_owner_is_no_superuser_and_cannot_sign_in() =>
         Assert.Equal(false, await Postgres.Ask(school.Database.App, $"select rolsuper or rolcanlogin from pg_roles where rolname = '{DatabaseSetup.Owner}'"));
 
-    async Task<object?> Fingerprint() =>
-        await Postgres.Ask(school.Database.Admin, "select string_agg(md5(e::text), ',' order by squawk_id, sequence) from ledger_entry e");
+    [Fact]
+    public async Task A_picture_is_stored_under_its_own_hash_or_not_at_all()
+    {
+        var refused = await Assert.ThrowsAsync<PostgresException>(() => Postgres.Execute(school.Database.App,
+            "insert into attachment (sha256, media_type, bytes) values (sha256('one'), 'image/png', 'another')"));
+        Assert.Equal("ck_attachment_sha256", refused.ConstraintName);
+    }
+
+    async Task<object?> Fingerprint() => await Postgres.Ask(school.Database.Admin, """
+        select (select string_agg(md5(e::text), ',' order by squawk_id, sequence) from ledger_entry e)
+            || (select string_agg(md5(s::text), ',' order by number) from seal s) || (select string_agg(md5(a::text), ',' order by sha256) from attachment a)
+        """);
 }
