@@ -16,7 +16,7 @@ public class SealTests
     static readonly Seal Monday = new(1, Installation, new(2026, 3, 2), Instant.FromUtc(2026, 3, 3, 6, 0), Seal.Nothing, [new(First, 1, 2, H(12))]);
     static readonly Seal Tuesday = new(2, Installation, new(2026, 3, 3), Instant.FromUtc(2026, 3, 4, 6, 0), Monday.Hash, [new(First, 1, 4, H(14)), new(Second, 2, 1, H(21))]);
 
-    static IReadOnlyDictionary<SquawkId, IReadOnlyList<byte[]>> Hashes(int[]? first = null, int[]? second = null) => new Dictionary<SquawkId, IReadOnlyList<byte[]>>
+    static Dictionary<SquawkId, IReadOnlyList<byte[]>> Hashes(int[]? first = null, int[]? second = null) => new()
     {
         [First] = [.. (first ?? [11, 12, 13, 14, 15]).Select(H)],
         [Second] = [.. (second ?? [21, 22]).Select(H)],

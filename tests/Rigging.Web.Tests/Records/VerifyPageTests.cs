@@ -1,7 +1,6 @@
 using System.Net;
 using Microsoft.Extensions.DependencyInjection;
 using Rigging.Squawks.Ledgers;
-using Rigging.Squawks.People;
 using Rigging.Squawks.Tests;
 using Rigging.Storage.Seals;
 using Rigging.Storage.Tests;
