@@ -14,7 +14,11 @@ public static class Assessor
     /// <summary>Assesses with the figures of experience this library ships.</summary>
     public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe) => Assess(request, airframe, Practice.Usual);
 
-    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe, Practice practice)
+    /// <param name="request">Everything known about the complaint.</param>
+    /// <param name="airframe">Its file.</param>
+    /// <param name="practice">Figures of experience.</param>
+    /// <param name="experience">What earlier corrections taught; none when not given.</param>
+    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe, Practice practice, Experience? experience = null)
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(airframe);
@@ -23,7 +27,7 @@ public static class Assessor
         if (!evidence.IsComputable)
             return NotComputable(airframe, request);
 
-        var plan = CorrectionPlan.For(evidence);
+        var plan = CorrectionPlan.For(evidence, experience ?? Experience.None);
         return new(
             airframe.Id,
             evidence.Observations.Count > 0 ? evidence.Tendency().Estimate("deg/s") : null,
@@ -39,7 +43,7 @@ public static class Assessor
 
     static CauseEstimate[] Causes(Evidence evidence) =>
     [
-        .. Enum.GetValues<Cause>().Select(cause => ModelledCause.IndexOf(cause) is var index and >= 0 && evidence.Bears(index)
+        .. Enum.GetValues<Cause>().Select(cause => (int)cause is var index && evidence.Bears(index)
             ? new CauseEstimate(
                 cause,
                 evidence.Posterior.Probability(index),
@@ -52,19 +56,19 @@ public static class Assessor
     static List<IReadOnlyList<Cause>> Indistinguishable(Evidence evidence)
     {
         var credible = ModelledCause.All
-            .Select((modelled, index) => (modelled.Cause, Index: index))
+            .Select((modelled, index) => (modelled.Cause, Trace: modelled.First, Index: index))
             .Where(c => evidence.Bears(c.Index) && evidence.Posterior.Probability(c.Index) >= WorthNaming)
             .ToList();
         var noise = new ObservationNoise(evidence.Observations, evidence.Posterior.MostCredible.Amplitudes, evidence.Practice.ModelError);
-        double Product(int one, int other) =>
-            noise.Product(i => evidence.Observations[i].Gains[one], i => evidence.Observations[i].Gains[other]);
+        double[] Gains(int trace) => [.. evidence.Observations.Select(observation => observation.Gains[trace])];
+        double Product(int one, int other) => noise.Product(Gains(one), Gains(other));
         bool Alike(int one, int other) =>
             Math.Abs(Product(one, other)) > TellsApart * Math.Sqrt(Product(one, one) * Product(other, other));
 
         var groups = new List<IReadOnlyList<Cause>>();
         while (credible.Count > 0)
         {
-            var group = credible.Where(c => Alike(credible[0].Index, c.Index)).Append(credible[0]).Distinct().ToList();
+            var group = credible.Where(c => Alike(credible[0].Trace, c.Trace)).Append(credible[0]).Distinct().ToList();
             if (group.Count > 1)
                 groups.Add([.. group.Select(c => c.Cause).Order()]);
             credible.RemoveAll(group.Contains);

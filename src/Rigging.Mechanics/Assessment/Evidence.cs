@@ -7,8 +7,6 @@ namespace Rigging.Mechanics.Assessment;
 /// <summary>Everything that one request says about the causes, as numbers, and what had to be left aside.</summary>
 sealed class Evidence
 {
-    const double RadPerDeg = Math.PI / 180;
-
     /// <summary>Degrees, widths or newtons per unit of a cause that only a broken airframe file leads to; NaN is no less.</summary>
     const double Absurd = 1e6;
 
@@ -16,7 +14,7 @@ sealed class Evidence
     const double LeastVariance = 1e-6;
 
     /// <summary>Flap up within this, degrees.</summary>
-    const double FlapUpDeg = 0.5;
+    public const double FlapUpDeg = 0.5;
 
     readonly Practice practice;
 
@@ -25,20 +23,16 @@ sealed class Evidence
         practice = practice.WidenedBy(aeroplane.Airframe);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
         var aside = new List<string>();
-        Observations =
-        [
-            .. request.TestPoints.SelectMany(point => OfFlight(point, aside)),
-            .. request.GroundChecks.OfType<AngleCheck>().Select(OfGround).OfType<Observation>(),
-        ];
+        Observations = [.. request.TestPoints.SelectMany((point, place) => OfFlight(point, place, aside)), .. GroundEvidence.Of(request, aeroplane.Airframe, practice)];
         LeftAside = aside;
-        Priors = [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, request, practice))];
-        Posterior = new(Observations, Priors, practice.ModelError);
+        Posterior = Without(null);
 
         var reference = aeroplane.Reference;
-        var rigged = aeroplane.Airframe.Reference.Load;
-        TendencyKnown = reference.RollTendencyDegPerS(Known(reference, rigged) with { BallOffsetWidths = 0 });
-        TendencyGains = [.. ModelledCause.All.Select(cause =>
-            cause.BelongsToAircraft ? reference.RollTendencyDegPerS(cause.PerUnit(reference, rigged)) : 0)];
+        var rigged = new FlightCase(reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
+        TendencyKnown = reference.RollTendencyDegPerS(reference.Of(rigged.Load) + reference.Slipstream);
+        TendencyGains = [.. ModelledCause.Traces.Select(trace => trace.Cause is Cause.FuelAndLoading or Cause.InstrumentMisalignment
+            ? 0
+            : reference.RollTendencyDegPerS(trace.PerUnit(rigged)))];
     }
 
     public AssessmentRequest Request { get; }
@@ -52,22 +46,28 @@ sealed class Evidence
     /// <summary>Readings that could not be used, each as a sentence.</summary>
     public IReadOnlyList<string> LeftAside { get; }
 
-    public IReadOnlyList<(double Probability, double Spread)> Priors { get; }
-
     public Posterior Posterior { get; }
 
     /// <summary>Roll tendency at the reference from what is known, °/s.</summary>
     public double TendencyKnown { get; }
 
-    /// <summary>Roll tendency at the reference for one unit of each modelled cause, °/s; zero for what is not the aircraft's own.</summary>
+    /// <summary>Roll tendency at the reference for one unit of each amplitude, °/s; zero for what is not the aircraft's own or not the ball in the middle.</summary>
     public IReadOnlyList<double> TendencyGains { get; }
 
-    /// <summary>Roll tendency at the reference, after a change of so many °/s by an adjuster whose effect is itself only modelled.</summary>
-    public NormalMixture Tendency(double changeDegPerS = 0)
+    /// <summary>What would be thought without one of the observations; with all of them for null.</summary>
+    public Posterior Without(Observation? left) => new(
+        left is null ? Observations : [.. Observations.Where(observation => observation != left)],
+        [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, Request, practice))],
+        [.. ModelledCause.Traces.Select(trace => practice.Prior(trace.Cause) is var prior ? new AmplitudePrior(prior.Mean, prior.Spread * trace.SpreadShare) : default)],
+        practice.ModelError);
+
+    /// <summary>Roll tendency at the reference, after a change of so many °/s by adjusters whose effect is itself known only to so much.</summary>
+    /// <param name="sdDegPerS">Standard deviation of that change; null for the model's own error.</param>
+    public NormalMixture Tendency(double changeDegPerS = 0, double? sdDegPerS = null)
     {
         const double floor = 0.02;
-        var extra = floor * floor + Square(practice.ModelError * TendencyKnown) + Square(practice.ModelError * changeDegPerS);
-        return Posterior.Predict(TendencyKnown + changeDegPerS, TendencyGains, _ => extra);
+        var extra = floor * floor + Square(practice.ModelError * TendencyKnown) + Square(sdDegPerS ?? practice.ModelError * changeDegPerS);
+        return Posterior.Predict(TendencyKnown + changeDegPerS, TendencyGains, (_, _) => extra);
     }
 
     /// <summary>Whether this airframe's figures lead to numbers at all.</summary>
@@ -90,19 +90,22 @@ sealed class Evidence
     {
         get
         {
-            var flown = Observations.Where(observation => observation.Family != ReadingFamily.Ground).ToArray();
-            var panel = ModelledCause.IndexOf(Cause.PanelIncidenceDifference);
+            var flown = Observations.Where(observation => observation.IsFlown).ToArray();
+            var panel = ModelledCause.Of(Cause.PanelIncidenceDifference).First;
             var noise = new ObservationNoise(flown, Posterior.MostCredible.Amplitudes, practice.ModelError);
-            var precision = noise.Product(i => flown[i].Gains[panel], i => flown[i].Gains[panel]);
-            return Math.Abs(TendencyGains[panel]) / Math.Sqrt(precision);
+            double[] gains = [.. flown.Select(observation => observation.Gains[panel])];
+            return Math.Abs(TendencyGains[panel]) / Math.Sqrt(noise.Product(gains, gains));
         }
     }
 
     /// <summary>Fraction of what was seen in flight, load and slipstream taken out, that one cause by itself accounts for; null without a flight reading.</summary>
     public double? Explains(int cause)
     {
-        var amplitude = Posterior.Amplitude(cause).Mean;
-        return Explained(observation => observation.Unexplained, observation => observation.Gains[cause] * amplitude);
+        var (first, count) = (ModelledCause.All[cause].First, ModelledCause.All[cause].Count);
+        var probability = Posterior.Probability(cause);
+        return Explained(
+            observation => observation.Unexplained,
+            observation => Enumerable.Range(first, count).Sum(trace => observation.Gains[trace] * Posterior.Expected(trace)) / probability);
     }
 
     /// <summary>The same for what is known: load and slipstream.</summary>
@@ -110,56 +113,49 @@ sealed class Evidence
 
     double? Explained(Func<Observation, double> seen, Func<Observation, double> predicted)
     {
-        var flown = Observations.Where(observation => observation.Family != ReadingFamily.Ground).ToArray();
+        var flown = Observations.Where(observation => observation.IsFlown).ToArray();
         var all = flown.Sum(o => Square(seen(o)) / o.Variance);
         if (flown.Length == 0)
             return null;
         return all == 0 ? 0 : Math.Clamp(1 - flown.Sum(o => Square(seen(o) - predicted(o)) / o.Variance) / all, 0, 1);
     }
 
-    /// <summary>Whether anything observed would be different if the cause were present.</summary>
-    public bool Bears(int cause) => Observations.Any(observation => observation.Gains[cause] != 0);
-
-    /// <summary>Load, slipstream and what was measured of things that are not assessed.</summary>
-    public Asymmetry Known(FlightPoint point, Load load)
+    /// <summary>Whether anything observed, or looked for, would be different if the cause were present.</summary>
+    public bool Bears(int cause)
     {
-        var known = point.Of(load) + point.Slipstream;
-        foreach (var check in Request.GroundChecks)
-            known += check switch
-            {
-                AngleCheck { Kind: GroundCheckKind.TipIncidenceDifference } tip => tip.Deg * RadPerDeg * point.TipIncidence,
-                AngleCheck { Kind: GroundCheckKind.AileronNeutralOffset } neutral => new(AileronNeutralRad: neutral.Deg * RadPerDeg),
-                BallOffsetCheck ball => new(BallOffsetWidths: ball.Widths),
-                _ => default,
-            };
-        return known;
+        var modelled = ModelledCause.All[cause];
+        return Observations.Any(o => o.Gains.AsSpan(modelled.First, modelled.Count).ContainsAnyExcept(0.0) || modelled.Cause == Cause.ControlFriction && o.FrictionGain != 0)
+            || Request.GroundChecks.OfType<ClearanceCheck>().Any(look => PriorOdds.Shows(look.Kind) == modelled.Cause);
     }
 
-    /// <summary>One flight reading as a straight line in the causes; null when the manoeuvre cannot show it.</summary>
-    public Observation? Observe(TestPoint point, FlightPoint flight, Reading reading)
+    /// <summary>One flight reading as a straight line in the amplitudes; null when the manoeuvre cannot show it.</summary>
+    public Observation? Observe(TestPoint point, FlightPoint flight, Reading reading, ObservationSource source = default)
     {
         // What was burned to balance is the reading itself, so it is no part of what is known.
         var load = reading is FuelDifference ? point.Load with { FuelL = new Dictionary<string, double>() } : point.Load;
-        if (PilotReading.Predict(flight, point.Manoeuvre, reading, Known(flight, load)) is not { } known)
+        double? Predicted(Asymmetry asymmetry) => PilotReading.Predict(flight, point.Manoeuvre, reading, asymmetry);
+        if (Predicted(flight.Of(load) + flight.Slipstream) is not { } known)
             return null;
-        var gains = ModelledCause.All
-            .Select(cause => PilotReading.Predict(flight, point.Manoeuvre, reading, cause.PerUnit(flight, load))!.Value)
-            .ToArray();
-        var (value, variance) = ReadingNoise.Of(reading, point.Air, practice);
-        return new(FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance));
+        var at = new FlightCase(flight, load, Math.Abs(point.FlapDeg) > FlapUpDeg, point.LastInput);
+        double[] gains = [.. ModelledCause.Traces.Select(trace => Predicted(trace.PerUnit(at))!.Value)];
+        var friction = point.LastInput is null ? Predicted(ModelledCause.Stuck(flight, Side.Right))!.Value : 0;
+        var (value, variance, range) = ReadingNoise.Of(reading, point.Air, practice);
+        foreach (var moved in point.MovedSince ?? [])
+        {
+            var since = gains[ModelledCause.Of(moved.Cause).First] * moved.Amplitude;
+            known -= since;
+            variance += Square(practice.ModelError * since);
+        }
+        return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range);
     }
 
-    IEnumerable<Observation> OfFlight(TestPoint point, List<string> aside)
+    IEnumerable<Observation> OfFlight(TestPoint point, int place, List<string> aside)
     {
-        if (Math.Abs(point.FlapDeg) > FlapUpDeg)
-        {
-            aside.Add($"The test point with {point.FlapDeg.ToString("0.#", CultureInfo.InvariantCulture)}° of flap was not used: flap lowered is not modelled yet.");
-            yield break;
-        }
         var flight = Aeroplane.At(point);
-        foreach (var reading in point.Readings)
+        for (var i = 0; i < point.Readings.Count; i++)
         {
-            var observation = Observe(point, flight, reading);
+            var reading = point.Readings[i];
+            var observation = Observe(point, flight, reading, new(place, i));
             if (observation is null)
                 aside.Add($"A {Wire.Word(reading.Kind)} reading says nothing in {Wire.Word(point.Manoeuvre)}; it was not used.");
             else if (!observation.Gains.Append(observation.Known).All(value => Math.Abs(value) < Absurd))
@@ -167,17 +163,6 @@ sealed class Evidence
             else
                 yield return observation;
         }
-    }
-
-    Observation? OfGround(AngleCheck check)
-    {
-        var cause = ModelledCause.All.ToList().FindIndex(modelled => modelled.MeasuredBy == check.Kind);
-        if (cause < 0)
-            return null;
-        var gains = new double[ModelledCause.All.Count];
-        gains[cause] = 1;
-        var sd = check.SdDeg ?? practice.GroundChecks.Single(c => c.Check == check.Kind).Sd;
-        return new(ReadingFamily.Ground, check.Deg, 0, gains, Math.Max(Square(sd), LeastVariance));
     }
 
     static ReadingFamily FamilyOf(Reading reading) => reading switch

@@ -5,74 +5,146 @@ namespace Rigging.Mechanics.Assessment;
 
 /// <summary>
 /// What to look at next: for each check or test point that can be done, the expected loss of entropy over which causes are
-/// present, in bits, best value for the minutes first. Never a point outside the airframe's speeds.
+/// present, in bits, best value for the minutes first. Where the values are close the trade's order decides. Never a point
+/// outside the airframe's speeds, nor above flap speed with flap, nor a fuel test that the selector does not allow.
 /// </summary>
 static class NextTests
 {
-    const int Most = 6;
-    const double WorthDoingBits = 0.02;
+    const int Most = 8;
+    const double WorthDoingBits = 0.01;
 
-    public static IReadOnlyList<NextTest> For(Evidence evidence) =>
-    [
-        // Listed in the trade's order, which a stable sort keeps where two are worth the same.
-        .. Fuel(evidence).Concat(GroundChecks(evidence)).Concat(Flights(evidence))
-            .Where(test => test.Bits >= WorthDoingBits)
-            .OrderByDescending(test => Math.Round(test.Bits / test.Minutes, 6))
-            .Take(Most),
-    ];
+    /// <summary>Values for the minutes within this share of one another count as alike (judgement, no source).</summary>
+    const double AboutAlike = 0.25;
 
-    static IEnumerable<NextTest> Fuel(Evidence evidence)
+    /// <summary>Percent of power at which a slipstream shows, one away from the reference.</summary>
+    static readonly double[] LittleAndMuch = [40, 90];
+
+    static readonly BankAfter TenSeconds = new(10, 0) { Method = ReadingMethod.StopwatchHorizon };
+
+    public static IReadOnlyList<NextTest> For(Evidence evidence)
     {
-        var measured = evidence.Practice.FuelMeasured;
-        yield return OfAmplitude(evidence, "measure:fuel-and-seats", Cause.FuelAndLoading, measured.Sd, measured.Minutes);
-    }
-
-    static IEnumerable<NextTest> GroundChecks(Evidence evidence) =>
-        evidence.Practice.GroundChecks.Select(check => OfAmplitude(
-            evidence,
-            $"ground-check:{Wire.Word(check.Check)}",
-            ModelledCause.All.Single(modelled => modelled.MeasuredBy == check.Check).Cause,
-            check.Sd,
-            check.Minutes));
-
-    static NextTest OfAmplitude(Evidence evidence, string name, Cause cause, double sd, double minutes)
-    {
-        var gains = new double[ModelledCause.All.Count];
-        gains[ModelledCause.IndexOf(cause)] = 1;
-        return new(name, Bits(evidence.Posterior.Predict(0, gains, _ => sd * sd)), minutes);
-    }
-
-    static IEnumerable<NextTest> Flights(Evidence evidence)
-    {
-        var airframe = evidence.Aeroplane.Airframe;
-        var reference = airframe.Reference;
-        foreach (var casKt in Speeds(airframe))
-            yield return Flown(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon });
-        yield return Flown(Manoeuvre.HoldNeutral, reference.CasKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon });
-        yield return Flown(Manoeuvre.HoldLevel, reference.CasKt, new BallReading(0));
-
-        NextTest Flown(Manoeuvre manoeuvre, double casKt, Reading reading)
+        var tests = new Candidates(evidence).InTheTradesOrder().Where(test => test.Bits >= WorthDoingBits).ToList();
+        var ordered = new List<NextTest>();
+        while (tests.Count > 0 && ordered.Count < Most)
         {
-            var point = new TestPoint(manoeuvre, casKt, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
-                null, 0, reference.Load, AirState.Smooth, null, null, [reading]);
-            var observation = evidence.Observe(point, evidence.Aeroplane.At(point), reading)!;
-            var outcome = evidence.Posterior.Predict(observation.Known, observation.Gains,
-                mean => observation.Variance + Math.Pow(evidence.Practice.ModelError * mean, 2));
-            return new(
-                $"test-point:{Wire.Word(manoeuvre)}@{casKt.ToString("0", CultureInfo.InvariantCulture)}kt",
+            var best = tests.Max(test => test.Bits / test.Minutes);
+            var next = tests.First(test => test.Bits / test.Minutes >= (1 - AboutAlike) * best);
+            ordered.Add(next);
+            tests.Remove(next);
+        }
+        return ordered;
+    }
+
+    sealed class Candidates(Evidence evidence)
+    {
+        readonly Airframe airframe = evidence.Aeroplane.Airframe;
+
+        /// <summary>Instrument, loading, history, yaw, flaps, ailerons, roll at other speeds and powers, contour, and the survey last.</summary>
+        public IEnumerable<NextTest> InTheTradesOrder() =>
+            Checks(GroundCheckKind.BallOffset)
+                .Concat(Fuel())
+                .Concat(Checks(GroundCheckKind.DamageInspection))
+                .Concat(Flown(Manoeuvre.HoldLevel, new BallReading(0)))
+                .Concat(Flown(Manoeuvre.ReleaseAll, TenSeconds))
+                .Concat(airframe.Rudder is null ? [] : Checks(GroundCheckKind.RudderTab))
+                .Concat(Checks(GroundCheckKind.FlapDifference))
+                .Concat(FlapLowered())
+                .Concat(Flown(Manoeuvre.HoldNeutral, TenSeconds))
+                .Concat(airframe.Ailerons.FixedTab is null ? [] : Checks(GroundCheckKind.AileronTab))
+                .Concat(Checks(GroundCheckKind.AileronNeutralOffset, GroundCheckKind.ControlFriction, GroundCheckKind.AileronFloat))
+                .Concat(Flown(Manoeuvre.ReleaseWheel, TenSeconds, lastInput: Side.Right))
+                .Concat(Speeds().SelectMany(casKt => Flown(Manoeuvre.ReleaseWheel, TenSeconds, casKt)))
+                .Concat(Powers().SelectMany(percent => Flown(Manoeuvre.ReleaseWheel, TenSeconds, percent: percent)))
+                .Concat(Checks(GroundCheckKind.ContourSurvey, GroundCheckKind.TipIncidenceDifference, GroundCheckKind.PanelIncidenceDifference));
+
+        IEnumerable<NextTest> Fuel()
+        {
+            var measured = evidence.Practice.FuelMeasured;
+            yield return new("measure:fuel-and-seats", OfAmplitude(Cause.FuelAndLoading, measured.Sd), measured.Minutes);
+            if (airframe.FuelSelector is FuelSelector.LeftRight or FuelSelector.LeftRightBoth)
+                foreach (var test in Flown(Manoeuvre.BalanceFuel, new FuelDifference(0)))
+                    yield return test;
+        }
+
+        IEnumerable<NextTest> Checks(params GroundCheckKind[] kinds)
+        {
+            foreach (var check in kinds.Select(evidence.Practice.Check).OfType<CheckFigure>())
+                if (PriorOdds.Shows(check.Check) is { } looked)
+                {
+                    // Who looked once has looked.
+                    if (evidence.Request.GroundChecks.All(done => done.Kind != check.Check))
+                        yield return Named(check, OfLook(looked, check));
+                }
+                else if (check is { Sd: { } sd })
+                    yield return Named(check, OfAmplitude(Measured(check.Check), sd));
+        }
+
+        static NextTest Named(CheckFigure check, double bits) => new($"ground-check:{Wire.Word(check.Check)}", bits, check.Minutes);
+
+        static Cause Measured(GroundCheckKind kind) => kind switch
+        {
+            GroundCheckKind.RudderTab => Cause.RudderOrFinOffset,
+            GroundCheckKind.AileronTab => Cause.AileronFloat,
+            _ => ModelledCause.All.Single(modelled => modelled.MeasuredBy == kind).Cause,
+        };
+
+        double OfAmplitude(Cause cause, double sd)
+        {
+            var gains = new double[ModelledCause.Traces.Count];
+            gains[ModelledCause.Of(cause).First] = 1;
+            return Bits(evidence.Posterior.Predict(0, gains, (_, _) => sd * sd));
+        }
+
+        double OfLook(Cause cause, CheckFigure look)
+        {
+            var probability = evidence.Posterior.Probability((int)cause);
+            var found = probability * look.Finds + (1 - probability) * look.FalseAlarm;
+            return Math.Max(0, Math.Round(Binary(found) - probability * Binary(look.Finds) - (1 - probability) * Binary(look.FalseAlarm), 3));
+        }
+
+        static double Binary(double p) => p is <= 0 or >= 1 ? 0 : -p * Math.Log2(p) - (1 - p) * Math.Log2(1 - p);
+
+        IEnumerable<NextTest> FlapLowered()
+        {
+            const double deg = 10;
+            if (airframe.SpeedsKt is not { } limits)
+                return [];
+            var casKt = 5 * Math.Floor(0.9 * limits.FlapLimit / 5);
+            return casKt >= 1.3 * limits.StallClean ? Flown(Manoeuvre.ReleaseWheel, TenSeconds, casKt, flapDeg: deg) : [];
+        }
+
+        /// <summary>A slow and a fast one well inside the limits, in fives; only the reference where no limits are on file.</summary>
+        IEnumerable<double> Speeds()
+        {
+            if (airframe.SpeedsKt is not { } limits)
+                return [airframe.Reference.CasKt];
+            var slow = 5 * Math.Ceiling(1.5 * limits.StallClean / 5);
+            var fast = 5 * Math.Floor(0.97 * limits.MaxStructuralCruise / 5);
+            return slow < fast ? [slow, fast] : [];
+        }
+
+        IEnumerable<double> Powers() => LittleAndMuch.Where(percent => Math.Abs(percent - airframe.Reference.PowerPercent) > 15);
+
+        IEnumerable<NextTest> Flown(Manoeuvre manoeuvre, Reading reading, double? casKt = null, double flapDeg = 0, double? percent = null, Side? lastInput = null)
+        {
+            var reference = airframe.Reference;
+            var speed = casKt ?? reference.CasKt;
+            if (airframe.SpeedsKt is { } limits && (speed < limits.StallClean || speed > limits.MaxStructuralCruise))
+                yield break;
+            var point = new TestPoint(manoeuvre, speed, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
+                percent, flapDeg, reference.Load, AirState.Smooth, lastInput, null, [reading]);
+            if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation)
+                yield break;
+            var outcome = evidence.Posterior.Predict(observation.Known, observation.Gains, (explanation, mean) => observation.Variance
+                + Math.Pow(evidence.Practice.ModelError * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
+            FormattableString where = $"test-point:{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
+            yield return new(
+                where.ToString(CultureInfo.InvariantCulture) + (lastInput is { } side ? $",last-input-{Wire.Word(side)}" : ""),
                 outcome.IsFinite ? Bits(outcome) : 0,
                 evidence.Practice.EvaluationPoint.Minutes);
         }
-    }
 
-    /// <summary>A slow and a fast one well inside the limits, in fives; only the reference where no limits are on file.</summary>
-    static IEnumerable<double> Speeds(Airframe airframe)
-    {
-        if (airframe.SpeedsKt is not { } limits)
-            return [airframe.Reference.CasKt];
-        var slow = 5 * Math.Ceiling(1.5 * limits.StallClean / 5);
-        var fast = 5 * Math.Floor(0.97 * limits.MaxStructuralCruise / 5);
-        return slow < fast ? [slow, fast] : [];
+        static string Also(string what, double? value) => value is { } v ? string.Create(CultureInfo.InvariantCulture, $",{what}{v:0}") : "";
     }
 
     static double Bits(NormalMixture outcome) => Math.Round(outcome.InformationBits(), 3);

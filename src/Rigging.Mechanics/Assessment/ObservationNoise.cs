@@ -7,26 +7,38 @@ namespace Rigging.Mechanics.Assessment;
 /// </summary>
 sealed class ObservationNoise
 {
+    static readonly int Families = Enum.GetValues<ReadingFamily>().Length;
+
     readonly double[] own;
     readonly double[] common;
     readonly int[] family;
-    readonly double[] familySum;
+    readonly double[] familySum = new double[Families];
 
-    /// <param name="observations">What was observed.</param>
-    /// <param name="amplitudes">Of every modelled cause under this explanation.</param>
-    /// <param name="modelError">Standard deviation as a share of the prediction.</param>
-    public ObservationNoise(IReadOnlyList<Observation> observations, double[] amplitudes, double modelError)
+    public ObservationNoise(IReadOnlyList<Observation> observations)
     {
         own = new double[observations.Count];
         common = new double[observations.Count];
         family = [.. observations.Select(observation => (int)observation.Family)];
-        familySum = [.. Enum.GetValues<ReadingFamily>().Select(_ => 1.0)];
+    }
+
+    /// <param name="observations">What was observed, of which the noise was made.</param>
+    /// <param name="amplitudes">Of every trace under this explanation.</param>
+    /// <param name="modelError">Standard deviation as a share of the prediction.</param>
+    public ObservationNoise(IReadOnlyList<Observation> observations, double[] amplitudes, double modelError)
+        : this(observations) => Suppose(observations, amplitudes, 0, modelError);
+
+    /// <summary>Sets the covariance for other amplitudes.</summary>
+    /// <param name="friction">Root mean square of friction, newtons, where the last input is not known.</param>
+    public void Suppose(IReadOnlyList<Observation> observations, double[] amplitudes, double friction, double modelError)
+    {
+        Array.Fill(familySum, 1);
         var half = modelError * modelError / 2;
-        for (var i = 0; i < observations.Count; i++)
+        for (var i = 0; i < own.Length; i++)
         {
             var observation = observations[i];
-            own[i] = observation.Variance;
-            if (observation.Family == ReadingFamily.Ground)
+            var scatter = observation.FrictionGain * friction;
+            own[i] = observation.Variance + scatter * scatter;
+            if (!observation.IsFlown)
                 continue;
             var predicted = observation.Known;
             own[i] += half * observation.Known * observation.Known;
@@ -44,17 +56,17 @@ sealed class ObservationNoise
     public double LogDeterminant => own.Sum(Math.Log) + familySum.Sum(Math.Log);
 
     /// <summary>xᵀ R⁻¹ y, by Sherman and Morrison in each family.</summary>
-    public double Product(Func<int, double> x, Func<int, double> y)
+    public double Product(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
-        var (sum, alongX, alongY) = (0.0, new double[familySum.Length], new double[familySum.Length]);
+        Span<double> alongX = stackalloc double[Families], alongY = stackalloc double[Families];
+        var sum = 0.0;
         for (var i = 0; i < own.Length; i++)
         {
-            var (xi, yi) = (x(i), y(i));
-            sum += xi * yi / own[i];
-            alongX[family[i]] += common[i] * xi / own[i];
-            alongY[family[i]] += common[i] * yi / own[i];
+            sum += x[i] * y[i] / own[i];
+            alongX[family[i]] += common[i] * x[i] / own[i];
+            alongY[family[i]] += common[i] * y[i] / own[i];
         }
-        for (var f = 0; f < familySum.Length; f++)
+        for (var f = 0; f < Families; f++)
             sum -= alongX[f] * alongY[f] / familySum[f];
         return sum;
     }

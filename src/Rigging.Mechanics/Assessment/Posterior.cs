@@ -2,36 +2,67 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Rigging.Mechanics.Assessment;
 
+/// <summary>What is thought of one amplitude before anything was observed, given that its cause is present.</summary>
+readonly record struct AmplitudePrior(double Mean, double Spread);
+
 /// <summary>One explanation: which causes are present, how credible that is, and how large each is then.</summary>
 /// <param name="Present">Places in <see cref="ModelledCause.All"/>, ascending; empty when nothing is wrong.</param>
-/// <param name="Amplitudes">Mean of every modelled cause; zero for those not present.</param>
+/// <param name="Traces">Places in <see cref="ModelledCause.Traces"/> of their amplitudes, ascending.</param>
+/// <param name="Amplitudes">Mean of every amplitude; zero for those not present.</param>
 /// <param name="Covariance">Of the present ones, in their order.</param>
-sealed record Explanation(int[] Present, double Weight, double[] Amplitudes, Matrix<double> Covariance)
+sealed record Explanation(int[] Present, int[] Traces, double Weight, double[] Amplitudes, Matrix<double> Covariance)
 {
+    public bool Has(int cause) => Array.IndexOf(Present, cause) >= 0;
+
     public double Variance(IReadOnlyList<double> gains)
     {
         var sum = 0.0;
-        for (var i = 0; i < Present.Length; i++)
-            for (var j = 0; j < Present.Length; j++)
-                sum += gains[Present[i]] * Covariance[i, j] * gains[Present[j]];
+        for (var i = 0; i < Traces.Length; i++)
+            for (var j = 0; j < Traces.Length; j++)
+                sum += gains[Traces[i]] * Covariance[i, j] * gains[Traces[j]];
         return sum;
     }
 
-    public double Mean(IReadOnlyList<double> gains) => Present.Sum(cause => gains[cause] * Amplitudes[cause]);
+    public double Mean(IReadOnlyList<double> gains)
+    {
+        var sum = 0.0;
+        foreach (var trace in Traces)
+            sum += gains[trace] * Amplitudes[trace];
+        return sum;
+    }
 }
 
 /// <summary>
-/// What the observations make of the causes: linear, Gaussian, every set of up to three causes weighed by its evidence in
-/// closed form. The model error depends on what a set predicts, so each set is solved three times over.
+/// What the observations make of the causes: every set of up to three causes weighed by its evidence, in closed form where
+/// numbers were read and by <see cref="BandSites"/> where only words were. The model error depends on what a set predicts,
+/// so each set is solved a few times over.
 /// </summary>
 sealed class Posterior
 {
     const int MostCauses = 3;
     const int Passes = 3;
+    const int PassesWithWords = 8;
 
-    public Posterior(IReadOnlyList<Observation> observations, IReadOnlyList<(double Probability, double Spread)> priors, double modelError)
+    readonly Observation[] numbers;
+    readonly Observation[] words;
+    readonly double[][] gains;
+    readonly IReadOnlyList<AmplitudePrior> priors;
+    readonly double modelError;
+    readonly ObservationNoise noise;
+
+    /// <param name="observations">Everything observed.</param>
+    /// <param name="probabilities">Of each cause being present, before any observation.</param>
+    /// <param name="priors">Of each amplitude.</param>
+    /// <param name="modelError">Standard deviation of the model as a share of what it predicts.</param>
+    public Posterior(IReadOnlyList<Observation> observations, IReadOnlyList<double> probabilities, IReadOnlyList<AmplitudePrior> priors, double modelError)
     {
-        var scored = Subsets(priors.Count).Select(present => Explain(present, observations, priors, modelError)).ToArray();
+        (this.priors, this.modelError) = (priors, modelError);
+        numbers = [.. observations.Where(observation => observation.Range is null)];
+        words = [.. observations.Where(observation => observation.Range is not null)];
+        gains = [.. priors.Select((_, trace) => numbers.Select(observation => observation.Gains[trace]).ToArray())];
+        noise = new(numbers);
+
+        var scored = Subsets(probabilities.Count).Select(present => Explain(present, probabilities)).ToArray();
         var best = scored.Max(s => s.LogWeight);
         var total = scored.Sum(s => Math.Exp(s.LogWeight - best));
         // Not impossible, only incredible: a weight that underflows to nothing would claim more than anybody knows.
@@ -42,52 +73,102 @@ sealed class Posterior
 
     public Explanation MostCredible => Explanations.MaxBy(explanation => explanation.Weight)!;
 
-    public double Probability(int cause) => Explanations.Where(e => e.Present.Contains(cause)).Sum(e => e.Weight);
+    /// <summary>Of a cause, by its place in the catalogue.</summary>
+    public double Probability(int cause) => Math.Min(Explanations.Where(e => e.Has(cause)).Sum(e => e.Weight), 1 - 1e-12);
 
     /// <summary>How large a cause is, given that it is present.</summary>
-    public NormalMixture Amplitude(int cause) => new(Explanations
-        .Where(e => e.Present.Contains(cause))
-        .Select(e => (e.Weight, e.Amplitudes[cause], e.Covariance[Array.IndexOf(e.Present, cause), Array.IndexOf(e.Present, cause)])));
+    public NormalMixture Amplitude(int cause)
+    {
+        var trace = ModelledCause.All[cause].First;
+        return new(Explanations.Where(e => e.Has(cause)).Select(e =>
+        {
+            var at = Array.IndexOf(e.Traces, trace);
+            return (e.Weight, e.Amplitudes[trace], e.Covariance[at, at]);
+        }));
+    }
 
-    /// <summary>Any number that is a straight line in the amplitudes; the extra variance may depend on its mean.</summary>
-    public NormalMixture Predict(double known, IReadOnlyList<double> gains, Func<double, double> extraVariance) =>
+    /// <summary>Mean of an amplitude, nothing when its cause is absent.</summary>
+    public double Expected(int trace) => Explanations.Sum(e => e.Weight * e.Amplitudes[trace]);
+
+    /// <summary>Any number that is a straight line in the amplitudes; the extra variance may depend on the explanation and its mean.</summary>
+    public NormalMixture Predict(double known, IReadOnlyList<double> gains, Func<Explanation, double, double> extraVariance) =>
         new(Explanations.Select(e =>
         {
             var mean = known + e.Mean(gains);
-            return (e.Weight, mean, e.Variance(gains) + extraVariance(mean));
+            return (e.Weight, mean, e.Variance(gains) + extraVariance(e, mean));
         }));
 
-    static (double LogWeight, Explanation Explanation) Explain(
-        int[] present,
-        IReadOnlyList<Observation> observations,
-        IReadOnlyList<(double Probability, double Spread)> priors,
-        double modelError)
+    /// <summary>Root mean square of friction in an explanation, newtons; nothing when it is not among its causes.</summary>
+    public double Friction(Explanation explanation) => explanation.Has((int)Contract.Cause.ControlFriction) ? RmsFriction : 0;
+
+    double RmsFriction
     {
-        double Left(int i) => observations[i].Unexplained;
-        Func<int, double> Gain(int cause) => i => observations[i].Gains[cause];
-
-        var amplitudes = new double[priors.Count];
-        var (logWeight, covariance) = (0.0, Matrix<double>.Build.Dense(1, 1));
-        for (var pass = 0; pass < (present.Length == 0 ? 1 : Passes); pass++)
+        get
         {
-            var noise = new ObservationNoise(observations, amplitudes, modelError);
-            logWeight = -(noise.LogDeterminant + noise.Product(Left, Left)) / 2;
-            if (present.Length == 0)
-                break;
-
-            var pull = Vector<double>.Build.Dense(present.Length, i => noise.Product(Gain(present[i]), Left));
-            var precision = Matrix<double>.Build.Dense(present.Length, present.Length, (i, j) =>
-                noise.Product(Gain(present[i]), Gain(present[j])) + (i == j ? 1 / Square(priors[present[i]].Spread) : 0));
-            var factor = precision.Cholesky();
-            var mean = factor.Solve(pull);
-            logWeight += pull * mean / 2 - factor.DeterminantLn / 2 - present.Sum(cause => Math.Log(priors[cause].Spread));
-            covariance = factor.Solve(Matrix<double>.Build.DenseIdentity(present.Length));
-            for (var i = 0; i < present.Length; i++)
-                amplitudes[present[i]] = mean[i];
+            var (mean, spread) = priors[ModelledCause.Of(Contract.Cause.ControlFriction).First];
+            return Math.Sqrt(mean * mean + spread * spread);
         }
-        for (var cause = 0; cause < priors.Count; cause++)
-            logWeight += Math.Log(present.Contains(cause) ? priors[cause].Probability : 1 - priors[cause].Probability);
-        return (logWeight, new(present, 0, amplitudes, covariance));
+    }
+
+    (double LogWeight, Explanation Explanation) Explain(int[] present, IReadOnlyList<double> probabilities)
+    {
+        var traces = present.SelectMany(cause => Enumerable.Range(ModelledCause.All[cause].First, ModelledCause.All[cause].Count)).ToArray();
+        var friction = present.Contains((int)Contract.Cause.ControlFriction) ? RmsFriction : 0;
+        var amplitudes = new double[priors.Count];
+        var sites = new BandSites(words, friction, modelError);
+        var (size, logWeight, covariance) = (traces.Length, 0.0, Matrix<double>.Build.Dense(1, 1));
+        var left = Left(traces);
+        var passes = words.Length > 0 ? PassesWithWords : size == 0 ? 1 : Passes;
+        for (var pass = 0; pass < passes; pass++)
+        {
+            noise.Suppose(numbers, amplitudes, friction, modelError);
+            logWeight = -(noise.LogDeterminant + noise.Product(left, left)) / 2;
+            if (size > 0)
+            {
+                var (precision, pull) = Normal(traces, left);
+                logWeight += sites.AddTo(precision, pull, traces, priors);
+                var factor = precision.Cholesky();
+                var mean = factor.Solve(pull);
+                covariance = factor.Solve(Matrix<double>.Build.DenseIdentity(size));
+                logWeight += pull * mean / 2 - factor.DeterminantLn / 2 - traces.Sum(trace => Math.Log(priors[trace].Spread));
+                for (var i = 0; i < size; i++)
+                    amplitudes[traces[i]] = priors[traces[i]].Mean + mean[i];
+            }
+            logWeight += sites.LogScale(amplitudes);
+            // The last weighing stands with the sites it was made with.
+            if (pass < passes - 1)
+                sites.Update(traces, amplitudes, covariance);
+        }
+        for (var cause = 0; cause < probabilities.Count; cause++)
+            logWeight += Math.Log(present.Contains(cause) ? probabilities[cause] : 1 - probabilities[cause]);
+        return (logWeight, new(present, traces, 0, amplitudes, covariance));
+    }
+
+    /// <summary>What the causes' mean amplitudes leave of what was read.</summary>
+    double[] Left(int[] traces)
+    {
+        var left = new double[numbers.Length];
+        for (var i = 0; i < left.Length; i++)
+        {
+            left[i] = numbers[i].Unexplained;
+            foreach (var trace in traces)
+                left[i] -= gains[trace][i] * priors[trace].Mean;
+        }
+        return left;
+    }
+
+    (Matrix<double> Precision, Vector<double> Pull) Normal(int[] traces, double[] left)
+    {
+        var precision = Matrix<double>.Build.Dense(traces.Length, traces.Length);
+        var pull = Vector<double>.Build.Dense(traces.Length);
+        for (var i = 0; i < traces.Length; i++)
+        {
+            pull[i] = noise.Product(gains[traces[i]], left);
+            for (var j = 0; j <= i; j++)
+                precision[i, j] = precision[j, i] = noise.Product(gains[traces[i]], gains[traces[j]]);
+            precision[i, i] += 1 / (priors[traces[i]].Spread * priors[traces[i]].Spread);
+        }
+        return (precision, pull);
     }
 
     static IEnumerable<int[]> Subsets(int count)
@@ -96,6 +177,4 @@ sealed class Posterior
             if (System.Numerics.BitOperations.PopCount((uint)bits) <= MostCauses)
                 yield return [.. Enumerable.Range(0, count).Where(cause => (bits >> cause & 1) == 1)];
     }
-
-    static double Square(double value) => value * value;
 }

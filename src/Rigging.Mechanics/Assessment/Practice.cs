@@ -19,7 +19,8 @@ public sealed record Practice(
     IReadOnlyList<ReadingSd> Readings,
     IReadOnlyDictionary<AirState, double> Turbulence,
     IReadOnlyList<StrengthRange> Strengths,
-    IReadOnlyList<CheckEffort> GroundChecks,
+    WordsFigure Words,
+    IReadOnlyList<CheckFigure> GroundChecks,
     Effort FuelMeasured,
     Effort EvaluationPoint)
 {
@@ -52,6 +53,8 @@ public sealed record Practice(
 
     internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
 
+    internal CheckFigure? Check(GroundCheckKind kind) => GroundChecks.SingleOrDefault(check => check.Check == kind);
+
     internal ReadingSd Sd(ReadingKind kind, ReadingMethod method)
     {
         var known = Readings.Where(reading => reading.Kind == kind).ToArray();
@@ -69,18 +72,31 @@ public sealed record Practice(
 /// <param name="Unit">Of the amplitude.</param>
 /// <param name="Probability">That it is behind a complaint, before any evidence.</param>
 /// <param name="Spread">Standard deviation of the amplitude when it is.</param>
-public sealed record CausePrior(Cause Cause, string Unit, double Probability, double Spread, string Reason);
+/// <param name="Mean">Of the amplitude when it is; 0 for what may go either way.</param>
+public sealed record CausePrior(Cause Cause, string Unit, double Probability, double Spread, string Reason, double Mean = 0);
 
 /// <summary>Odds of a cause are multiplied when something is known to have happened.</summary>
-/// <param name="When">An event's word, <c>straight-before</c> or <c>never-straight</c>.</param>
+/// <param name="When">An event's word, <c>straight-before</c>, <c>never-straight</c>, or <c>autopilot-</c> and its word.</param>
 public sealed record OddsShift(string When, Cause Cause, double Odds, string Reason);
 
 /// <summary>Standard deviation of a reading: a fixed part and a share of what was read.</summary>
 public sealed record ReadingSd(ReadingKind Kind, ReadingMethod Method, double Sd, double Share);
 
 /// <summary>What a pilot's word for a roll stands for.</summary>
-public sealed record StrengthRange(RollStrength Strength, double FromDegPerS, double ToDegPerS);
+/// <param name="ToDegPerS">Null when there is no end.</param>
+public sealed record StrengthRange(RollStrength Strength, double FromDegPerS, double? ToDegPerS = null);
 
-public sealed record CheckEffort(GroundCheckKind Check, double Sd, double Minutes);
+/// <param name="Sd">How soft the ends of a word's range are, °/s in smooth air.</param>
+public sealed record WordsFigure(double Sd, string Reason);
+
+/// <summary>A ground check: what it takes and how good it is.</summary>
+/// <param name="Sd">Of the amplitude it measures, in the cause's unit; null for a look that only finds something or nothing.</param>
+/// <param name="Finds">Of a look: how often it finds what is there.</param>
+/// <param name="FalseAlarm">Of a look: how often it finds what is not there.</param>
+public sealed record CheckFigure(GroundCheckKind Check, double Minutes, string Reason, double? Sd = null, double Finds = 0, double FalseAlarm = 0)
+{
+    /// <summary>By how much a look changes the odds.</summary>
+    internal double Odds(bool clear) => clear ? (1 - Finds) / (1 - FalseAlarm) : Finds / FalseAlarm;
+}
 
 public sealed record Effort(double Minutes, string Reason, double Sd = 0);

@@ -8,22 +8,40 @@ namespace Rigging.Mechanics.Assessment;
 /// </summary>
 static class PriorOdds
 {
-    public static (double Probability, double Spread) Of(Cause cause, AssessmentRequest request, Practice practice)
+    const string StraightBefore = "straight-before";
+
+    public static double Of(Cause cause, AssessmentRequest request, Practice practice)
     {
         var prior = practice.Prior(cause);
         var odds = prior.Probability / (1 - prior.Probability);
-        foreach (var word in Words(request).Distinct())
-            foreach (var shift in practice.Shifts.Where(s => s.When == word && s.Cause == cause))
-                odds *= shift.Odds;
+        var shifts = Words(request).Distinct()
+            .SelectMany(word => practice.Shifts.Where(shift => shift.When == word && shift.Cause == cause))
+            .ToArray();
+        // That it flew straight speaks against what does not change by itself; but then somebody has had a hand in it.
+        var touched = shifts.Any(shift => shift.When != StraightBefore && shift.Odds > 1);
+        foreach (var shift in shifts.Where(shift => !(touched && shift.When == StraightBefore && shift.Odds < 1)))
+            odds *= shift.Odds;
         if (request.Events.Any(e => e.Kind == EventKind.CorrectionWithoutEffect && e.Cause == cause))
             odds *= practice.WithoutEffectOdds;
-        return (odds / (1 + odds), prior.Spread);
+        foreach (var look in request.GroundChecks.OfType<ClearanceCheck>().Where(look => Shows(look.Kind) == cause))
+            odds *= practice.Check(look.Kind)?.Odds(look.Clear) ?? 1;
+        return odds / (1 + odds);
     }
+
+    /// <summary>What a look is a look for.</summary>
+    public static Cause? Shows(GroundCheckKind look) => look switch
+    {
+        GroundCheckKind.DamageInspection => Cause.DamageOrMisassembly,
+        GroundCheckKind.ContourSurvey => Cause.ContourOrFairing,
+        _ => null,
+    };
 
     static IEnumerable<string> Words(AssessmentRequest request)
     {
         if (request.StraightBefore is { } straight)
-            yield return straight ? "straight-before" : "never-straight";
+            yield return straight ? StraightBefore : "never-straight";
+        if (request.TestPoints.Count > 0)
+            yield return $"autopilot-{Wire.Word(request.Autopilot)}";
         foreach (var past in request.Events)
             yield return Wire.Word(past.Kind);
     }

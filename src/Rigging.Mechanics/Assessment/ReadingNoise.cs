@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 
 namespace Rigging.Mechanics.Assessment;
 
@@ -8,16 +9,27 @@ static class ReadingNoise
     /// <summary>A stopwatch is stopped by a thumb (common practice, no source).</summary>
     const double ThumbSeconds = 0.3;
 
-    /// <summary>A pilot's word covers more than the range it stands for (judgement, no source).</summary>
-    const double WordsAreWide = 1.5;
+    /// <summary>An open end of a word's range is put here when a single number must stand for it, °/s (judgement, no source).</summary>
+    const double OpenEndDegPerS = 9;
 
     /// <summary>Value and variance as the motion model predicts it; for <see cref="TimeToBank"/> that is degrees of bank.</summary>
-    public static (double Value, double Variance) Of(Reading reading, AirState air, Practice practice) => reading switch
+    /// <returns>With a range when no more than that is known: a word, or a bank so large that the motion no longer is what is computed.</returns>
+    public static (double Value, double Variance, Band? Range) Of(Reading reading, AirState air, Practice practice)
     {
-        Rolls rolls => InWords(rolls, practice, practice.Turbulence[air]),
-        TimeToBank time => (time.Deg, TimedBank(time, air, practice)),
-        _ => (Value(reading), Square(Sd(reading, Value(reading), air, practice)) + Rounding(reading.Kind, Value(reading))),
-    };
+        if (reading is Rolls rolls)
+            return InWords(rolls, practice.Words.Sd * practice.Turbulence[air], practice);
+        var (value, variance) = reading is TimeToBank time
+            ? (time.Deg, TimedBank(time, air, practice))
+            : (Value(reading), Square(Sd(reading, Value(reading), air, practice)) + Rounding(reading.Kind, Value(reading)));
+        return reading is BankAfter or TimeToBank && Math.Abs(value) > ReleasedMotion.HonestBankDeg
+            ? (value, variance, Beyond(value, Math.Sqrt(variance)))
+            : (value, variance, null);
+    }
+
+    /// <summary>It rolled that far at least.</summary>
+    static Band Beyond(double value, double sd) => value > 0
+        ? new(ReleasedMotion.HonestBankDeg, double.PositiveInfinity, sd)
+        : new(double.NegativeInfinity, -ReleasedMotion.HonestBankDeg, sd);
 
     static double Value(Reading reading) => reading switch
     {
@@ -49,14 +61,18 @@ static class ReadingNoise
             : Square(Sd(time, time.Deg, air, practice)) + Square(ThumbSeconds * rate);
     }
 
-    static (double Value, double Variance) InWords(Rolls rolls, Practice practice, double turbulence)
+    static (double Value, double Variance, Band? Range) InWords(Rolls rolls, double sd, Practice practice)
     {
         var range = practice.Strengths.Single(s => s.Strength == (rolls.Strength ?? RollStrength.Barely));
-        var wide = WordsAreWide * turbulence;
-        if (rolls.Side == RollSide.None)
-            return (0, Square(wide * range.ToDegPerS) / 3);
-        var middle = (range.FromDegPerS + range.ToDegPerS) / 2;
-        return (rolls.Side == RollSide.Right ? middle : -middle, Square(wide * (range.ToDegPerS - range.FromDegPerS)) / 12);
+        var (from, to) = (range.FromDegPerS, range.ToDegPerS ?? double.PositiveInfinity);
+        var band = rolls.Side switch
+        {
+            RollSide.None => new Band(-to, to, sd),
+            RollSide.Right => new Band(from, to, sd),
+            _ => new Band(-to, -from, sd),
+        };
+        var (low, high) = (Math.Max(band.From, -OpenEndDegPerS), Math.Min(band.To, OpenEndDegPerS));
+        return ((low + high) / 2, Square(sd) + Square(high - low) / 12, band);
     }
 
     /// <summary>People say fives and halves: the coarsest usual step that the value is a multiple of, spread evenly.</summary>

@@ -57,6 +57,10 @@ public enum Autopilot { Unknown, None, Off, Disconnected }
 /// <param name="PowerPercent">Null: the airframe's reference power.</param>
 /// <param name="LastInput">The side the wheel was last moved to before the release; null when not reported.</param>
 /// <param name="Repeat">Which repetition of the same point this is, from 1; null when not reported.</param>
+/// <param name="MovedSince">
+/// What was moved after this was flown, so that a flight before and one after a correction are one body of evidence; null or empty when
+/// the aeroplane stands now as it did then.
+/// </param>
 public sealed record TestPoint(
     Manoeuvre Manoeuvre,
     double CasKt,
@@ -68,10 +72,14 @@ public sealed record TestPoint(
     AirState Air,
     Side? LastInput,
     int? Repeat,
-    IReadOnlyList<Reading> Readings)
+    IReadOnlyList<Reading> Readings,
+    IReadOnlyList<KnownChange>? MovedSince = null)
 {
     public static double StandardOatC(double pressureAltitudeFt) => 15 - 1.98 * pressureAltitudeFt / 1000;
 }
+
+/// <summary>So much was added to a cause's amplitude by an adjuster, in the cause's own unit and sign.</summary>
+public sealed record KnownChange(Cause Cause, double Amplitude);
 
 /// <summary>What the controls do while it is read; the test manoeuvres.</summary>
 public enum Manoeuvre { ReleaseAll, ReleaseWheel, HoldNeutral, HoldLevel, HoldStraight, BalanceFuel }

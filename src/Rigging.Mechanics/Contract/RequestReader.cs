@@ -84,6 +84,7 @@ static class RequestReader
             point.WordIfGiven<AirState>("air") ?? AirState.Smooth,
             point.WordIfGiven<Side>("lastInput"),
             point.WholeIfGiven("repeat", 1, 1000),
-            point.Objects("readings", 1, 100, ReadingReader.Read));
+            point.Objects("readings", 1, 100, ReadingReader.Read),
+            point.ObjectsIfGiven("movedSince", 0, 20, moved => new KnownChange(moved.Word<Cause>("cause") ?? default, moved.Number("amplitude", new(-100, 100)))) is { Count: > 0 } changes ? changes : null);
     }
 }

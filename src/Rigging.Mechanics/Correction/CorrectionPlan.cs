@@ -6,10 +6,15 @@ namespace Rigging.Mechanics.Correction;
 /// <summary>What to move, or why not; and what to mind in either case.</summary>
 sealed record CorrectionPlan(CorrectionProposal? Proposal, IReadOnlyList<Refusal> Refusals, IReadOnlyList<string> Cautions)
 {
-    public static CorrectionPlan For(Evidence evidence)
+    public static CorrectionPlan For(Evidence evidence, Experience experience)
     {
-        var refusals = Gate.Refusals(evidence);
-        return refusals.Count > 0 ? Refused(refusals) : EccentricPlan.For(evidence);
+        var (toRemedy, refusals) = Gate.Of(evidence);
+        return toRemedy switch
+        {
+            null => Refused(refusals),
+            Cause.PanelIncidenceDifference => EccentricPlan.For(evidence, experience),
+            { } cause => Remedy.Of(cause, evidence, experience),
+        };
     }
 
     internal static CorrectionPlan Refused(IReadOnlyList<Refusal> refusals) => new(null, refusals, []);

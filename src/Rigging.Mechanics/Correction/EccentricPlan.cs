@@ -18,7 +18,7 @@ static class EccentricPlan
     /// <summary>So much chance may be given away to take out offset that is already there instead of adding more (judgement, no source).</summary>
     const double TakingOutIsWorth = 0.15;
 
-    public static CorrectionPlan For(Evidence evidence)
+    public static CorrectionPlan For(Evidence evidence, Experience experience)
     {
         var airframe = evidence.Aeroplane.Airframe;
         var eccentric = Eccentric.On(airframe);
@@ -31,7 +31,7 @@ static class EccentricPlan
         if (!left.Ok || !right.Ok)
             return CorrectionPlan.Refused(refused);
 
-        var planner = new Planner(evidence, eccentric.Value, airframe.Limits!);
+        var planner = new Planner(evidence, eccentric.Value, airframe.Limits!, experience);
         return planner.Choose(left.Value, right.Value);
     }
 
@@ -39,9 +39,10 @@ static class EccentricPlan
         ? new Refusal("setting-not-recorded", $"How the {Wire.Word(wing)} eccentric stands is not on record: look at both bushings and record them as found.")
         : FoundSetting.From(wing, bushings);
 
-    sealed class Planner(Evidence evidence, Eccentric eccentric, RiggingLimits limits)
+    sealed class Planner(Evidence evidence, Eccentric eccentric, RiggingLimits limits, Experience experience)
     {
-        readonly double perDeg = evidence.TendencyGains[ModelledCause.IndexOf(Cause.PanelIncidenceDifference)];
+        readonly double perDeg = evidence.TendencyGains[ModelledCause.Of(Cause.PanelIncidenceDifference).First];
+        readonly MeasuredEffect effect = experience.For(AdjustableControl.LeftEccentric, evidence.Practice.ModelError);
         readonly double before = evidence.Tendency().Mean;
 
         public CorrectionPlan Choose(FoundSetting left, FoundSetting right)
@@ -98,7 +99,7 @@ static class EccentricPlan
         }
 
         /// <summary>What a turn does to the roll tendency, °/s: the right panel's incidence counts up, the left one's down.</summary>
-        double Change(EccentricMove move) => perDeg * move.IncidenceChange.Degrees * (move.Wing == Side.Right ? 1 : -1);
+        double Change(EccentricMove move) => effect.Factor * perDeg * move.IncidenceChange.Degrees * (move.Wing == Side.Right ? 1 : -1);
 
         Option[] Candidates(List<EccentricMove> leftTurns, List<EccentricMove> rightTurns, FoundSetting left, FoundSetting right) =>
         [
@@ -106,10 +107,11 @@ static class EccentricPlan
             .. rightTurns.Select(move => Candidate([move], left.Angle, move.To)),
         ];
 
-        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds) => new(
-            moves,
-            evidence.Tendency(moves.Sum(Change)),
-            Standing(leftEnds, rightEnds));
+        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds)
+        {
+            var change = moves.Sum(Change);
+            return new(moves, evidence.Tendency(change, change * effect.Sd / effect.Factor), Standing(leftEnds, rightEnds));
+        }
 
         /// <summary>How far both stand from neutral height, in throws.</summary>
         static double Standing(Angle left, Angle right) => Math.Abs(Math.Sin(left.Radians)) + Math.Abs(Math.Sin(right.Radians));

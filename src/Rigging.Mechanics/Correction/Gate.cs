@@ -4,7 +4,7 @@ using Rigging.Mechanics.Contract;
 
 namespace Rigging.Mechanics.Correction;
 
-/// <summary>Why no wing should be moved on this evidence. Everything that stands in the way is named.</summary>
+/// <summary>Which cause the evidence singles out, or why nothing should be moved on it. Everything that stands in the way is named.</summary>
 static class Gate
 {
     /// <summary>A cause this credible, and behind this much of the tendency or of what was seen, is singled out (judgement, no source).</summary>
@@ -13,16 +13,23 @@ static class Gate
     static readonly EventKind[] Bent =
         [EventKind.HardLanding, EventKind.GroundStrike, EventKind.FlapOverspeed, EventKind.Repair, EventKind.WingReplaced, EventKind.SuddenOnset];
 
-    public static List<Refusal> Refusals(Evidence evidence)
+    /// <summary>The cause to remedy, or why there is none to remedy yet.</summary>
+    public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
     {
         List<Refusal> refusals = [.. Damage(evidence)];
+        Cause? toRemedy = null;
         if (evidence.Aeroplane.Airframe.Limits is not { } limits)
             refusals.Add(new("limits-not-on-file", "No acceptable roll tendency is on file for this airframe: enter it from the school's or the type's own data, with its source."));
         else if (evidence.Observations.Count == 0)
             refusals.Add(new("not-enough-evidence", "No reading and no ground check says anything about the roll yet."));
         else
-            refusals.AddRange(Tendency(evidence, limits));
-        return refusals;
+        {
+            (toRemedy, var refusal) = Tendency(evidence, limits);
+            refusals.AddRange(refusal is null ? [] : [refusal]);
+        }
+        if (Fit.OfBest(evidence).IsPoor)
+            refusals.Add(new("nothing-fits", "No cause in the catalogue agrees with what was read. Fly and measure again before anything is moved; a reading is wrong, something is broken, or it is a cause nobody thought of."));
+        return (refusals.Count == 0 ? toRemedy : null, refusals);
     }
 
     static IEnumerable<Refusal> Damage(Evidence evidence)
@@ -35,6 +42,9 @@ static class Gate
         else if (suspects.Length > 0 && !Prerequisites.IsDamageCleared(request))
             yield return new("damage-not-ruled-out", $"After {string.Join(", ", suspects)} nothing is moved until a damage inspection is recorded clear.");
 
+        if (!found && evidence.Posterior.Probability((int)Cause.DamageOrMisassembly) >= Half && !(suspects.Length > 0 && !Prerequisites.IsDamageCleared(request)))
+            yield return new("damage-not-ruled-out", "Something bent, broken or put together wrong is the likeliest explanation: look for it and record a clear inspection before anything is moved.");
+
         if (evidence.Aeroplane.Airframe.Limits is { } limits && Difference(evidence) is var deg && Math.Abs(deg) > limits.MaxPanelIncidenceDifferenceDeg)
             yield return new("damage-not-ruled-out", string.Create(CultureInfo.InvariantCulture,
                 $"The panels differ by about {Math.Abs(deg):0.00}°, beyond the {limits.MaxPanelIncidenceDifferenceDeg:0.00}° on file: look for damage or misassembly, not for a wrench."));
@@ -43,7 +53,7 @@ static class Gate
     /// <summary>Panel incidence difference, right minus left: the largest that was measured, or what the evidence makes of a credible one.</summary>
     static double Difference(Evidence evidence)
     {
-        var panel = ModelledCause.IndexOf(Cause.PanelIncidenceDifference);
+        const int panel = (int)Cause.PanelIncidenceDifference;
         var measured = evidence.Request.GroundChecks.OfType<AngleCheck>()
             .Where(check => check.Kind == GroundCheckKind.PanelIncidenceDifference)
             .Select(check => check.Deg);
@@ -51,7 +61,7 @@ static class Gate
         return measured.Append(inferred).MaxBy(Math.Abs);
     }
 
-    static IEnumerable<Refusal> Tendency(Evidence evidence, RiggingLimits limits)
+    static (Cause? ToRemedy, Refusal? Refusal) Tendency(Evidence evidence, RiggingLimits limits)
     {
         var tendency = evidence.Tendency();
         var limit = limits.AcceptableRollTendencyDegPerS;
@@ -59,57 +69,46 @@ static class Gate
         var load = evidence.LoadContribution ?? 0;
 
         if (SeenIn(evidence, Cause.FuelAndLoading))
-            yield return new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing.");
-        else if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
-            yield return new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing."));
-        else if (SeenIn(evidence, Cause.RudderOrFinOffset))
-            yield return NotAnAdjustment(Cause.RudderOrFinOffset);
-        else if (inside && tendency.Within(limit) >= Half && evidence.TendencyResolution <= limit)
-            yield return new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({tendency.Within(limit):P0} sure)."));
-        else if (inside)
-            yield return new("not-enough-evidence", "The readings are too few or too vague to say how much it rolls; the next tests would tell.");
-        else if (SingledOut(evidence) is not { } cause)
-            yield return NotSingledOut(evidence);
-        else if (cause != Cause.PanelIncidenceDifference)
-            yield return NotAnAdjustment(cause);
+            return (null, new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing."));
+        if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
+            return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
+        // What misleads a pilot, or rolls the aeroplane by another way than its wings, shows in the readings and not in the tendency.
+        if (NotOfTheWings.FirstOrDefault(cause => SeenIn(evidence, cause), Cause.PanelIncidenceDifference) is var other and not Cause.PanelIncidenceDifference)
+            return (other, null);
+        if (inside && tendency.Within(limit) >= Half && evidence.TendencyResolution <= limit)
+            return (null, new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({tendency.Within(limit):P0} sure).")));
+        if (inside)
+            return (null, new("not-enough-evidence", "The readings are too few or too vague to say how much it rolls; the next tests would tell."));
+        return SingledOut(evidence) is { } cause ? (cause, null) : (null, NotSingledOut(evidence));
     }
 
-    static bool SeenIn(Evidence evidence, Cause cause)
-    {
-        var index = ModelledCause.IndexOf(cause);
-        return evidence.Bears(index) && evidence.Posterior.Probability(index) >= Credible && evidence.Explains(index) >= Half;
-    }
+    static readonly Cause[] NotOfTheWings =
+        [Cause.RudderOrFinOffset, Cause.InstrumentMisalignment, Cause.ControlFriction, Cause.AileronNeutralOffset, Cause.Slipstream];
+
+    static bool SeenIn(Evidence evidence, Cause cause) =>
+        evidence.Bears((int)cause) && evidence.Posterior.Probability((int)cause) >= Credible && evidence.Explains((int)cause) >= Half;
 
     /// <summary>The cause behind most of the roll tendency, if one is.</summary>
     static Cause? SingledOut(Evidence evidence)
     {
-        var posterior = evidence.Posterior;
         var parts = ModelledCause.All
-            .Select((modelled, index) => (modelled.Cause, Index: index, DegPerS: Math.Abs(evidence.TendencyGains[index]
-                * posterior.Explanations.Sum(explanation => explanation.Weight * explanation.Amplitudes[index]))))
+            .Select(modelled => (modelled.Cause, DegPerS: Math.Abs(Enumerable.Range(modelled.First, modelled.Count)
+                .Sum(trace => evidence.TendencyGains[trace] * evidence.Posterior.Expected(trace)))))
             .ToArray();
         var most = parts.MaxBy(part => part.DegPerS);
-        return most.DegPerS >= Share * parts.Sum(part => part.DegPerS) && posterior.Probability(most.Index) >= Credible ? most.Cause : null;
+        return most.DegPerS >= Share * parts.Sum(part => part.DegPerS) && evidence.Posterior.Probability((int)most.Cause) >= Credible ? most.Cause : null;
     }
 
     static Refusal NotSingledOut(Evidence evidence)
     {
         var names = ModelledCause.All
-            .Select((modelled, index) => (modelled.Cause, Probability: evidence.Posterior.Probability(index)))
+            .Where((_, index) => evidence.Bears(index))
+            .Select(modelled => (modelled.Cause, Probability: evidence.Posterior.Probability((int)modelled.Cause)))
             .OrderByDescending(c => c.Probability)
             .Take(3)
             .Select(c => Invariant($"{Wire.Word(c.Cause)} ({c.Probability:P0})"));
         return new("cause-not-singled-out", $"The evidence does not single out one cause: {string.Join(", ", names)}. Starting at the eccentric would be a guess; the next tests would separate them.");
     }
-
-    static Refusal NotAnAdjustment(Cause cause) => new("not-an-adjustment", cause switch
-    {
-        Cause.RudderOrFinOffset => "What was seen comes from yaw, feet off: look at rudder tab, fin, rudder cables and nose-wheel centring. Moving a wing would hide it, not cure it.",
-        Cause.FlapDifference => "The flaps do not sit alike at the up stop: put the flap stop and rods back to their book setting first. Moving a wing would hide it, not cure it.",
-        Cause.AileronFloat => "It rolls when the wheel is let go, from the ailerons: trailing-edge shape, hinge height or tab, repaired or replaced to data. No change of incidence cures it.",
-        Cause.FuelAndLoading => "The load explains it; loading is never cured by moving a wing.",
-        _ => "The cause is not one that an eccentric cures.",
-    });
 
     static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -47,6 +47,11 @@ public sealed class FlightPoint
     /// <summary>One radian of flap difference, right minus left, trailing edge down positive.</summary>
     public Asymmetry FlapDifference => Of(aeroplane.Flap);
 
+    /// <summary>
+    /// One unit of rolling moment coefficient, right wing down, from lift that one wing lacks: it drags as a panel of less incidence does.
+    /// </summary>
+    public Asymmetry LiftDifference => PanelIncidence is var panel ? new(Rolling: 1, Yawing: panel.Yawing / panel.Rolling) : default;
+
     /// <summary>What fuel and people do.</summary>
     public Asymmetry Of(Load load) => new(WeightNm: LateralLoad.RollingMomentNm(Airframe, load));
 

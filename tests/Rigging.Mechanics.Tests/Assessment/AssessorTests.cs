@@ -28,15 +28,14 @@ public class AssessorTests
     }
 
     [Fact]
-    public void Every_cause_is_listed_and_what_is_not_assessed_is_null_never_nought()
+    public void Every_cause_of_the_catalogue_is_assessed_from_good_evidence()
     {
         var response = Reports.Example.Assess();
 
         Assert.Equal(Enum.GetValues<Cause>(), response.Causes.Select(cause => cause.Cause));
-        Cause[] assessed = [Cause.FuelAndLoading, Cause.PanelIncidenceDifference, Cause.FlapDifference, Cause.AileronFloat, Cause.RudderOrFinOffset];
         foreach (var cause in response.Causes)
         {
-            Assert.Equal(assessed.Contains(cause.Cause), cause.Probability is not null);
+            Assert.NotNull(cause.Probability);
             Assert.Equal(cause.Probability is null, cause.Amplitude is null && cause.Explains is null);
         }
     }

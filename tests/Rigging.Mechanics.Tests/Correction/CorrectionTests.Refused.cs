@@ -23,10 +23,10 @@ public partial class CorrectionTests
     [Fact]
     public void A_load_that_nobody_reported_is_recognised_by_its_speed_dependence()
     {
-        // Twenty litres more in the right tank than was reported; the flaps and panels measured alike.
+        // Twenty litres more in the right tank than was reported; the flaps and panels measured alike, the ball levelled.
         var points = new[] { Bank(65), Bank(105), Bank(105) }
             .Select(point => Reports.Flown(Trainer.Airframe, point, flight => flight.Of(Trainer.Aboard(77, 77, 5, 25))));
-        var request = Reports.Of([.. points]) with { GroundChecks = [FlapsAlike, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 0, 0.05)] };
+        var request = Reports.Of([.. points]) with { GroundChecks = [FlapsAlike, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 0, 0.05), new BallOffsetCheck(0)] };
 
         Refused(request.Assess(), "loading-explains");
     }

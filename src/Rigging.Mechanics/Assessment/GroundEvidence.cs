@@ -1,0 +1,47 @@
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Assessment;
+
+/// <summary>
+/// Ground checks that measure: each a direct observation of one amplitude. A bent tab is a part of its surface's offset, so it
+/// says where that lies, only less closely. Looks that find something or nothing shift the odds instead, in <see cref="PriorOdds"/>.
+/// </summary>
+static class GroundEvidence
+{
+    const double LeastVariance = 1e-6;
+
+    public static IEnumerable<Observation> Of(AssessmentRequest request, Airframe airframe, Practice practice)
+    {
+        for (var i = 0; i < request.GroundChecks.Count; i++)
+        {
+            var check = request.GroundChecks[i];
+            if (Measured(check, airframe) is not var (cause, value, sd, scale))
+                continue;
+            var gains = new double[ModelledCause.Traces.Count];
+            gains[ModelledCause.Of(cause).First] = 1;
+            var usual = practice.Check(check.Kind)!.Sd!.Value;
+            // A tab's own reading error comes on top of what the tab does not tell.
+            var variance = scale is { } gain ? usual * usual + Math.Pow(gain * (sd ?? 1), 2) : Math.Pow(sd ?? usual, 2);
+            yield return new(new(null, i), ReadingFamily.Ground, value, 0, gains, Math.Max(variance, LeastVariance));
+        }
+    }
+
+    /// <summary>Whether a check's value is used as evidence with this airframe.</summary>
+    public static bool IsUsed(GroundCheck check, Airframe airframe) => check is ClearanceCheck || Measured(check, airframe) is not null;
+
+    static (Cause Cause, double Value, double? Sd, double? Gain)? Measured(GroundCheck check, Airframe airframe) => check switch
+    {
+        AngleCheck { Kind: GroundCheckKind.RudderTab } tab => airframe.Rudder is { FixedTabGain: var gain }
+            ? (Cause.RudderOrFinOffset, -gain * tab.Deg, tab.SdDeg, gain)
+            : null,
+        AileronTabCheck tab => airframe.Ailerons.FixedTab is { Gain: var gain }
+            // Bent down it drives its aileron up: on the right that is right wing down.
+            ? (Cause.AileronFloat, (tab.Side == Side.Right ? gain : -gain) * tab.Deg, tab.SdDeg, gain)
+            : null,
+        AngleCheck angle when ModelledCause.All.SingleOrDefault(modelled => modelled.MeasuredBy == angle.Kind) is { } modelled =>
+            (modelled.Cause, angle.Deg, angle.SdDeg, null),
+        BallOffsetCheck ball => (Cause.InstrumentMisalignment, ball.Widths, ball.Sd, null),
+        ControlFrictionCheck friction => (Cause.ControlFriction, friction.N, friction.Sd, null),
+        _ => null,
+    };
+}

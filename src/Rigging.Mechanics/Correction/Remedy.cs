@@ -1,0 +1,96 @@
+using System.Globalization;
+using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using UnitsNet;
+
+namespace Rigging.Mechanics.Correction;
+
+/// <summary>
+/// What is done about a cause that no eccentric cures: put back to its book setting, repaired or replaced to data, or, where the
+/// airframe has one and it is known how it stands, a fixed tab bent.
+/// </summary>
+static class Remedy
+{
+    public static CorrectionPlan Of(Cause cause, Evidence evidence, Experience experience) => cause switch
+    {
+        Cause.RudderOrFinOffset => OfTab(cause, evidence, experience, AdjustableControl.RudderTab),
+        Cause.AileronFloat => OfTab(cause, evidence, experience, AdjustableControl.AileronTab),
+        Cause.AileronNeutralOffset => ToNeutral(evidence),
+        _ => CorrectionPlan.Refused([NotAnAdjustment(cause)]),
+    };
+
+    public static Refusal NotAnAdjustment(Cause cause) => new("not-an-adjustment", cause switch
+    {
+        Cause.RudderOrFinOffset => "What was seen comes from yaw, feet off: look at rudder tab, fin, rudder cables and nose-wheel centring. Moving a wing would hide it, not cure it.",
+        Cause.FlapDifference => "The flaps do not sit alike at the up stop: put the flap stop and rods back to their book setting first. Moving a wing would hide it, not cure it.",
+        Cause.AileronFloat => "It rolls when the wheel is let go, from the ailerons: trailing-edge shape, hinge height or tab, repaired or replaced to data. No change of incidence cures it.",
+        Cause.FuelAndLoading => "The load explains it; loading is never cured by moving a wing.",
+        Cause.TipIncidenceDifference => "The wing is twisted towards its tip: an eccentric turns the panel as a whole and would leave the twist. Find out why it is twisted, and correct it to the approved data.",
+        Cause.ContourOrFairing => "A skin, leading edge, tip or fairing makes the difference: repair or refit it to data. Turning the wing against it would only hide it.",
+        Cause.InstrumentMisalignment => "The ball is out of true, and an aeroplane whose pilot follows it rolls: level the aeroplane across and set the instrument. There may be nothing wrong with the wings.",
+        Cause.ControlFriction => "It stays where the last input left it: find what drags (servo, pulley, cable tension, hinge). An adjustment would move the place where it sticks.",
+        Cause.AileronNeutralOffset => "The wheel is not centred when the ailerons are neutral: set cables and neutral to the book. No change of incidence cures it.",
+        Cause.Slipstream => "It comes and goes with power: that is the propeller's slipstream and the offsets built in against it. A wing set for one power is wrong at every other.",
+        _ => "It is not a matter of adjustment: repair or replace to data.",
+    });
+
+    static CorrectionPlan OfTab(Cause cause, Evidence evidence, Experience experience, AdjustableControl control)
+    {
+        var airframe = evidence.Aeroplane.Airframe;
+        var furthest = Angle.FromDegrees(FurthestBendDeg);
+        var tab = control == AdjustableControl.RudderTab ? TabBend.OfRudder(airframe, furthest) : TabBend.OfAileron(airframe, furthest);
+        if (!tab.Ok || Standing(evidence.Request, control) is not { } fromDeg)
+            return CorrectionPlan.Refused([NotAnAdjustment(cause)]);
+
+        var amplitude = evidence.Posterior.Amplitude((int)cause).Mean;
+        var bend = tab.Value.For(fromDeg, -amplitude);
+        if (!bend.Ok)
+            return CorrectionPlan.Refused([NotAnAdjustment(cause), .. bend.Refusals]);
+
+        var effect = experience.For(control, evidence.Practice.ModelError);
+        var change = bend.Value.AmplitudeChange * effect.Factor * evidence.TendencyGains[ModelledCause.Of(cause).First];
+        var tendency = evidence.Tendency(change, change * effect.Sd / effect.Factor);
+        return new(
+            new(
+                [new(control, bend.Value.From, bend.Value.To, null, WayUpOrDown(control, bend.Value), WayLeftOrRight(control, bend.Value), null)],
+                tendency.Estimate("deg/s"),
+                tendency.Within(airframe.Limits!.AcceptableRollTendencyDegPerS)),
+            [],
+            [
+                cause == Cause.RudderOrFinOffset
+                    ? "The tab comes after cables, nose-wheel centring and fin are found right; it takes out what is left."
+                    : "The tab comes last, after trailing-edge shape and hinge height are found right; one tuning change, then fly.",
+                "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks.",
+            ]);
+    }
+
+    /// <summary>Further is no tab setting but a fence (common practice, no source).</summary>
+    const double FurthestBendDeg = 45;
+
+    static double? Standing(AssessmentRequest request, AdjustableControl control) => request.GroundChecks.LastOrDefault(check =>
+        check.Kind == (control == AdjustableControl.RudderTab ? GroundCheckKind.RudderTab : GroundCheckKind.AileronTab)) switch
+    {
+        AngleCheck rudder => rudder.Deg,
+        AileronTabCheck aileron => aileron.Deg,
+        _ => null,
+    };
+
+    static TrailingEdge? WayUpOrDown(AdjustableControl control, AdjusterMove bend) => control != AdjustableControl.AileronTab ? null
+        : bend.To > bend.From ? TrailingEdge.Down : TrailingEdge.Up;
+
+    static string? WayLeftOrRight(AdjustableControl control, AdjusterMove bend) => control != AdjustableControl.RudderTab ? null
+        : bend.To > bend.From ? "trailing edge left, looking forward" : "trailing edge right, looking forward";
+
+    /// <summary>How far it is out is only estimated; what is asked for is neutral, as the book has it.</summary>
+    static CorrectionPlan ToNeutral(Evidence evidence)
+    {
+        var limit = evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS;
+        var tendency = evidence.Tendency();
+        var offset = evidence.Posterior.Amplitude((int)Cause.AileronNeutralOffset).Mean;
+        return new(
+            new([new(AdjustableControl.AileronNeutral, Math.Round(offset, 1), 0, null, null, null, null)], tendency.Estimate("deg/s"), tendency.Within(limit)),
+            [],
+            [string.Create(CultureInfo.InvariantCulture, $"The ailerons stand about {Math.Abs(offset):0.0}° {(offset > 0 ? "right" : "left")} wing down with the wheel centred: set cables and neutral to the book, then check travel and tension. Hands off it rolls as before.")]);
+    }
+}
