@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Air;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Loading;
 using Rigging.Mechanics.Wing;
 
 namespace Rigging.Mechanics.Motion;
@@ -34,6 +35,7 @@ public sealed class Aeroplane
         Derivatives = new(d.CYBeta, d.ClBeta, d.ClP ?? Rolling(IncidenceShape.RollRate(wing.SpanM)), d.ClR, d.CnBeta, d.CnP, d.CnR,
             d.ClAileron ?? ailerons, d.CnAileron, d.CYRudder, d.ClRudder, d.CnRudder);
         mass = new(airframe.Mass.ReferenceKg, airframe.Mass.IxxKgM2, airframe.Mass.IzzKgM2, airframe.Mass.IxzKgM2, wing.AreaM2, wing.SpanM);
+        FuelMomentPerLitreNm = LateralLoad.MomentPerLitreNm(airframe, Load.UsualFuelKgPerL);
         Reference = At(airframe.Reference.CasKt, airframe.Reference.PressureAltitudeFt,
             TestPoint.StandardOatC(airframe.Reference.PressureAltitudeFt), airframe.Reference.PowerPercent);
     }
@@ -53,6 +55,9 @@ public sealed class Aeroplane
 
     /// <summary>Loading per radian of tip incidence difference, right minus left.</summary>
     internal SpanLoading Tip { get; }
+
+    /// <summary>Of a litre more on the right and less on the left, halves; 0 where no tank lies beside the centreline.</summary>
+    internal double FuelMomentPerLitreNm { get; }
 
     /// <summary>The aeroplane in flight where a test point was flown.</summary>
     public FlightPoint At(TestPoint point) =>

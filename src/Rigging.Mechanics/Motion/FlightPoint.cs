@@ -35,6 +35,8 @@ public sealed class FlightPoint
 
     internal Airframe Airframe => aeroplane.Airframe;
 
+    internal double FuelMomentPerLitreNm => aeroplane.FuelMomentPerLitreNm;
+
     /// <summary>Dynamic pressure here over that at the airframe's reference.</summary>
     internal double PressureRatio => Model.DynamicPressurePa / aeroplane.Reference.Model.DynamicPressurePa;
 

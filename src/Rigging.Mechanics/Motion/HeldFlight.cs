@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Rigging.Mechanics.Motion;
 
 /// <summary>Steady flight with the wings held level, radians and seconds.</summary>
@@ -22,12 +20,12 @@ public sealed class HeldFlight(LateralModel model, double ballDegPerWidth)
     {
         var d = model.Derivatives;
         var rudder = asymmetry.RudderOffsetRad;
-        var solution = Solve(
+        var (betaRad, yawRate, aileronRad) = Solve(
             column1: (d.CYBeta, d.ClBeta, d.CnBeta),
             column2: (-TurningForce, d.ClR / model.RateUnitRadPerS, d.CnR / model.RateUnitRadPerS),
             column3: (0, d.ClAileron, d.CnAileron),
             Steady(asymmetry, rudder));
-        return new(solution[0], solution[1], solution[2], rudder);
+        return new(betaRad, yawRate, aileronRad, rudder);
     }
 
     /// <summary>
@@ -40,14 +38,14 @@ public sealed class HeldFlight(LateralModel model, double ballDegPerWidth)
         var sideForce = asymmetry.BallOffsetWidths * ballDegPerWidth * RadPerDeg * model.WeightN / model.ForceN;
         var yawRate = sideForce / TurningForce;
         var fixedPart = Steady(asymmetry, 0);
-        var solution = Solve(
+        var (betaRad, rudderRad, aileronRad) = Solve(
             column1: (d.CYBeta, d.ClBeta, d.CnBeta),
             column2: (d.CYRudder, d.ClRudder, d.CnRudder),
             column3: (0, d.ClAileron, d.CnAileron),
             (fixedPart.SideForce - sideForce,
                 fixedPart.Rolling + d.ClR * yawRate / model.RateUnitRadPerS,
                 fixedPart.Yawing + d.CnR * yawRate / model.RateUnitRadPerS));
-        return new(solution[0], yawRate, solution[2], solution[1]);
+        return new(betaRad, yawRate, aileronRad, rudderRad);
     }
 
     /// <summary>What the ball shows, widths, right positive: it falls away from the side force, plus its own offset.</summary>
@@ -69,15 +67,20 @@ public sealed class HeldFlight(LateralModel model, double ballDegPerWidth)
             asymmetry.Yawing + d.CnRudder * rudderRad);
     }
 
-    static Vector<double> Solve(
+    /// <summary>How much of each column cancels what is given, by Cramer's rule.</summary>
+    static (double First, double Second, double Third) Solve(
         (double Y, double L, double N) column1,
         (double Y, double L, double N) column2,
         (double Y, double L, double N) column3,
-        (double SideForce, double Rolling, double Yawing) given) =>
-        Matrix<double>.Build.DenseOfArray(new[,]
-        {
-            { column1.Y, column2.Y, column3.Y },
-            { column1.L, column2.L, column3.L },
-            { column1.N, column2.N, column3.N },
-        }).Solve(-Vector<double>.Build.Dense([given.SideForce, given.Rolling, given.Yawing]));
+        (double Y, double L, double N) given)
+    {
+        var whole = -Determinant(column1, column2, column3);
+        return (
+            Determinant(given, column2, column3) / whole,
+            Determinant(column1, given, column3) / whole,
+            Determinant(column1, column2, given) / whole);
+    }
+
+    static double Determinant((double Y, double L, double N) a, (double Y, double L, double N) b, (double Y, double L, double N) c) =>
+        a.Y * (b.L * c.N - c.L * b.N) - b.Y * (a.L * c.N - c.L * a.N) + c.Y * (a.L * b.N - b.L * a.N);
 }

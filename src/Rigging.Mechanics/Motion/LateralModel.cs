@@ -58,11 +58,15 @@ public sealed class LateralModel
     /// <summary>Roll or yaw rate, rad/s, that is one unit of pb/2V.</summary>
     public double RateUnitRadPerS => 2 * TrueAirspeedMPerS / airframe.WingSpanM;
 
-    /// <summary>d(β, p, r, φ)/dt from constant coefficients of side force, rolling moment and yawing moment.</summary>
-    public Vector<double> Forcing(double sideForce, double rolling, double yawing)
+    /// <summary>What constant coefficients of side force, rolling moment and yawing moment do, through both inertias and their product.</summary>
+    public LateralAcceleration Accelerations(double sideForce, double rolling, double yawing)
     {
-        var (p, r) = Accelerations(MomentNm * rolling, MomentNm * yawing);
-        return Vector<double>.Build.Dense([ForceN * sideForce / (airframe.MassKg * TrueAirspeedMPerS), p, r, 0]);
+        var (x, z, xz) = (airframe.IxxKgM2, airframe.IzzKgM2, airframe.IxzKgM2);
+        var perInertia = MomentNm / (x * z - xz * xz);
+        return new(
+            ForceN * sideForce / (airframe.MassKg * TrueAirspeedMPerS),
+            (z * rolling + xz * yawing) * perInertia,
+            (xz * rolling + x * yawing) * perInertia);
     }
 
     public LateralModes Modes() => LateralModes.Of(System);
@@ -71,20 +75,19 @@ public sealed class LateralModel
     {
         var d = derivatives;
         var perRate = 1 / RateUnitRadPerS;
-        var beta = Forcing(d.CYBeta, d.ClBeta, d.CnBeta);
-        var roll = Forcing(0, d.ClP * perRate, d.CnP * perRate);
-        var yaw = Forcing(0, d.ClR * perRate, d.CnR * perRate);
-        yaw[Beta] -= 1;
-        roll[Bank] = 1;
-        var bank = Vector<double>.Build.Dense([gravityMPerS2 / TrueAirspeedMPerS, 0, 0, 0]);
-        return Matrix<double>.Build.DenseOfColumnVectors(beta, roll, yaw, bank);
-    }
-
-    /// <summary>Roll and yaw acceleration from the moments, through both inertias and their product.</summary>
-    (double P, double R) Accelerations(double rollNm, double yawNm)
-    {
-        var (x, z, xz) = (airframe.IxxKgM2, airframe.IzzKgM2, airframe.IxzKgM2);
-        var determinant = x * z - xz * xz;
-        return ((z * rollNm + xz * yawNm) / determinant, (xz * rollNm + x * yawNm) / determinant);
+        var beta = Accelerations(d.CYBeta, d.ClBeta, d.CnBeta);
+        var roll = Accelerations(0, d.ClP * perRate, d.CnP * perRate);
+        var yaw = Accelerations(0, d.ClR * perRate, d.CnR * perRate);
+        // By columns: what one unit of each of β, p, r and φ does.
+        return Matrix<double>.Build.Dense(4, 4,
+        [
+            beta.BetaRadPerS, beta.RollRadPerS2, beta.YawRadPerS2, 0,
+            roll.BetaRadPerS, roll.RollRadPerS2, roll.YawRadPerS2, 1,
+            yaw.BetaRadPerS - 1, yaw.RollRadPerS2, yaw.YawRadPerS2, 0,
+            gravityMPerS2 / TrueAirspeedMPerS, 0, 0, 0,
+        ]);
     }
 }
+
+/// <summary>How fast sideslip, roll rate and yaw rate change.</summary>
+public readonly record struct LateralAcceleration(double BetaRadPerS, double RollRadPerS2, double YawRadPerS2);

@@ -1,5 +1,4 @@
 using Rigging.Mechanics.Contract;
-using Rigging.Mechanics.Loading;
 
 namespace Rigging.Mechanics.Motion;
 
@@ -67,7 +66,7 @@ public static class PilotReading
     /// </summary>
     static double? Balance(FlightPoint point, Asymmetry asymmetry)
     {
-        var perLitreNm = LateralLoad.MomentPerLitreNm(point.Airframe, Load.UsualFuelKgPerL);
+        var perLitreNm = point.FuelMomentPerLitreNm;
         if (perLitreNm <= 0)
             return null;
         return -point.RollTendencyDegPerS(asymmetry) / point.RollTendencyDegPerS(new(WeightNm: perLitreNm));

@@ -1,4 +1,4 @@
-using MathNet.Numerics.LinearAlgebra;
+using System.Collections.Concurrent;
 
 namespace Rigging.Mechanics.Motion;
 
@@ -24,14 +24,13 @@ public readonly record struct ReleasedMotion(
 }
 
 /// <summary>
-/// The exact response of the linear model to controls that stay put from the moment of release: one matrix exponential
-/// of motion, heading and constant input together for each time asked for.
+/// The exact response of the linear model to controls that stay put from the moment of release. What a time does to the motion is
+/// worked out once for each time asked for; after that a reading takes a few multiplications and no memory.
 /// </summary>
 public sealed class Release(LateralModel model)
 {
-    const int Heading = 4, States = 5;
-
-    readonly Dictionary<double, Matrix<double>> transitions = [];
+    readonly Matrix4 system = Matrix4.Of(model.System);
+    readonly ConcurrentDictionary<double, Transition> transitions = new();
 
     /// <summary>
     /// From held flight, wings level; then the ailerons go to <paramref name="aileronRad"/>, the rudder stays where it was.
@@ -39,30 +38,12 @@ public sealed class Release(LateralModel model)
     public ReleasedMotion After(double seconds, HeldState from, double aileronRad, Asymmetry asymmetry)
     {
         var d = model.Derivatives;
-        var forcing = model.Forcing(
+        var push = model.Accelerations(
             asymmetry.SideForce + d.CYRudder * from.RudderRad,
             asymmetry.Rolling + asymmetry.WeightNm / model.MomentNm + d.ClRudder * from.RudderRad + d.ClAileron * aileronRad,
             asymmetry.Yawing + d.CnRudder * from.RudderRad + d.CnAileron * aileronRad);
-
-        var start = Vector<double>.Build.Dense(2 * States);
-        start[LateralModel.Beta] = from.BetaRad;
-        start[LateralModel.YawRate] = from.YawRateRadPerS;
-        start.SetSubVector(States, forcing.Count, forcing);
-
-        var end = Transition(seconds) * start;
-        return new(end[LateralModel.Bank], end[LateralModel.RollRate], end[LateralModel.YawRate], end[Heading]);
-    }
-
-    /// <summary>exp([A I; 0 0]·t): the left half carries the state on, the right half a constant input.</summary>
-    Matrix<double> Transition(double seconds)
-    {
-        if (transitions.TryGetValue(seconds, out var known))
-            return known;
-        var augmented = Matrix<double>.Build.Dense(2 * States, 2 * States);
-        augmented.SetSubMatrix(0, 0, model.System);
-        augmented[Heading, LateralModel.YawRate] = 1;
-        for (var i = 0; i < States; i++)
-            augmented[i, States + i] = 1;
-        return transitions[seconds] = MatrixExponential.Of(augmented * seconds);
+        if (!transitions.TryGetValue(seconds, out var transition))
+            transitions[seconds] = transition = new(system, seconds);
+        return transition.After(from.BetaRad, from.YawRateRadPerS, push);
     }
 }

@@ -79,13 +79,13 @@ public class LateralModelTests
         var mass = new AirframeMass(640, 850, 1450, 120, 13.9, 9.64);
         var model = new LateralModel(new(-0.45, -0.085, -0.46, 0.1, 0.07, -0.045, -0.1), mass, 50, 1.1);
 
-        var rolling = model.Forcing(0, 1, 0);
-        var yawing = model.Forcing(0, 0, 1);
+        var rolling = model.Accelerations(0, 1, 0);
+        var yawing = model.Accelerations(0, 0, 1);
 
-        Assert.Equal(rolling[LateralModel.YawRate], yawing[LateralModel.RollRate], 12);
+        Assert.Equal(rolling.YawRadPerS2, yawing.RollRadPerS2, 12);
         // Ixx·ṗ − Ixz·ṙ must be the rolling moment itself.
-        Assert.Equal(model.MomentNm, 850 * rolling[LateralModel.RollRate] - 120 * rolling[LateralModel.YawRate], 6);
-        Assert.Equal(0, 1450 * rolling[LateralModel.YawRate] - 120 * rolling[LateralModel.RollRate], 6);
+        Assert.Equal(model.MomentNm, 850 * rolling.RollRadPerS2 - 120 * rolling.YawRadPerS2, 6);
+        Assert.Equal(0, 1450 * rolling.YawRadPerS2 - 120 * rolling.RollRadPerS2, 6);
     }
 
     static LateralModel Model(Published.Row row)

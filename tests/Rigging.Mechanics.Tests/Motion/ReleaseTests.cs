@@ -42,7 +42,7 @@ public class ReleaseTests
     {
         const int steps = 20000;
         var d = Model.Derivatives;
-        var forcing = Model.Forcing(
+        var push = Model.Accelerations(
             asymmetry.SideForce + d.CYRudder * from.RudderRad,
             asymmetry.Rolling + asymmetry.WeightNm / Model.MomentNm + d.ClRudder * from.RudderRad + d.ClAileron * aileronRad,
             asymmetry.Yawing + d.CnRudder * from.RudderRad + d.CnAileron * aileronRad);
@@ -60,8 +60,8 @@ public class ReleaseTests
 
         Vector<double> Slope(Vector<double> x)
         {
-            var slope = Model.System * x.SubVector(0, 4) + forcing;
-            return Vector<double>.Build.Dense([slope[0], slope[1], slope[2], slope[3], x[LateralModel.YawRate]]);
+            var slope = Model.System * x.SubVector(0, 4);
+            return Vector<double>.Build.Dense([slope[0] + push.BetaRadPerS, slope[1] + push.RollRadPerS2, slope[2] + push.YawRadPerS2, slope[3], x[LateralModel.YawRate]]);
         }
     }
 }
