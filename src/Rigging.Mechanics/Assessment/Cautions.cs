@@ -1,3 +1,4 @@
+using System.Globalization;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 
@@ -10,6 +11,7 @@ static class Cautions
     {
         var request = evidence.Request;
         yield return "Computed from a model of this airframe; the approved data and the flight decide.";
+        yield return string.Create(CultureInfo.InvariantCulture, $"The wing's figures are computed on {evidence.Aeroplane.Panels} panels; by two coarser grids they are within {evidence.Aeroplane.GridErrorPercent:0.0} %.");
 
         if (evidence.Aeroplane.Airframe.Estimated is { Count: > 0 } estimated)
             yield return $"Estimated from geometry and not on file, so the intervals are wider: {string.Join(", ", estimated.Select(figure => Wire.Word(figure.Figure)))}.";

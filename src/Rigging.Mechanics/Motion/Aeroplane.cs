@@ -15,6 +15,7 @@ public sealed class Aeroplane
 
     readonly VortexLattice lattice;
     readonly AirframeMass mass;
+    readonly Lazy<double> gridErrorPercent;
 
     public Aeroplane(Airframe airframe)
     {
@@ -22,18 +23,25 @@ public sealed class Aeroplane
         lattice = new(PlanformOf(airframe.Wing));
         var wing = lattice.Wing;
         var tipYM = wing.SpanM / 2;
-        double Rolling(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
+        var panel = IncidenceShape.BandDifference(airframe.Wing.PanelInboardYM, tipYM);
+        var tip = IncidenceShape.TwistDifference(airframe.Wing.PanelInboardYM, tipYM);
+        var ailerons = IncidenceShape.BandDifference(airframe.Ailerons.InboardYM, Math.Min(airframe.Ailerons.OutboardYM, tipYM));
+        var flaps = IncidenceShape.BandDifference(airframe.Flaps.InboardYM, airframe.Flaps.OutboardYM);
+        var rolling = IncidenceShape.RollRate(wing.SpanM);
 
-        Panel = lattice.Response(IncidenceShape.BandDifference(airframe.Wing.PanelInboardYM, tipYM));
+        (Panel, Tip) = (lattice.Response(panel), lattice.Response(tip));
         Flap = Effective(airframe.Flaps.ChordFraction, airframe.Flaps.InboardYM, airframe.Flaps.OutboardYM);
-        Tip = lattice.Response(IncidenceShape.TwistDifference(airframe.Wing.PanelInboardYM, tipYM));
+        gridErrorPercent = new(() =>
+        {
+            var grids = new CoarserGrids(lattice);
+            return new[] { panel, tip, ailerons, flaps, rolling }.Max(shape => grids.RollingMomentOf(shape).GridErrorPercent);
+        });
 
         var d = airframe.Derivatives;
         // One radian of each aileron, right wing down, takes its share of incidence off the right and adds it on the left.
-        var ailerons = -2 * IncidenceShape.FlapEffectiveness(airframe.Ailerons.ChordFraction)
-            * Rolling(IncidenceShape.BandDifference(airframe.Ailerons.InboardYM, Math.Min(airframe.Ailerons.OutboardYM, tipYM)));
-        Derivatives = new(d.CYBeta, d.ClBeta, d.ClP ?? Rolling(IncidenceShape.RollRate(wing.SpanM)), d.ClR, d.CnBeta, d.CnP, d.CnR,
-            d.ClAileron ?? ailerons, d.CnAileron, d.CYRudder, d.ClRudder, d.CnRudder);
+        var ofAilerons = -2 * IncidenceShape.FlapEffectiveness(airframe.Ailerons.ChordFraction) * RollingMomentOf(ailerons);
+        Derivatives = new(d.CYBeta, d.ClBeta, d.ClP ?? RollingMomentOf(rolling), d.ClR, d.CnBeta, d.CnP, d.CnR,
+            d.ClAileron ?? ofAilerons, d.CnAileron, d.CYRudder, d.ClRudder, d.CnRudder);
         mass = new(airframe.Mass.ReferenceKg, airframe.Mass.IxxKgM2, airframe.Mass.IzzKgM2, airframe.Mass.IxzKgM2, wing.AreaM2, wing.SpanM);
         FuelMomentPerLitreNm = LateralLoad.MomentPerLitreNm(airframe, Load.UsualFuelKgPerL);
         Reference = At(airframe.Reference.CasKt, airframe.Reference.PressureAltitudeFt,
@@ -46,6 +54,15 @@ public sealed class Aeroplane
 
     /// <summary>Where the roll tendency is quoted: the airframe's reference speed, altitude and power on a standard day.</summary>
     public FlightPoint Reference { get; }
+
+    /// <summary>
+    /// How far apart the wing's figures are on this grid and on two coarser ones, percent of the figure, the largest of panel, tip, ailerons,
+    /// flaps and damping in roll. It covers the grid, not the theory. Worked out once, when first asked for.
+    /// </summary>
+    public double GridErrorPercent => gridErrorPercent.Value;
+
+    /// <summary>In words, such as <c>40 × 2</c>: strips along the span by rows along the chord.</summary>
+    public string Panels => $"{lattice.Strips.Length} × {lattice.Rows}";
 
     /// <summary>Loading per radian of panel incidence difference, right minus left.</summary>
     internal SpanLoading Panel { get; }

@@ -4,7 +4,10 @@ namespace Rigging.Mechanics.Wing;
 /// <param name="Value">On the fine grid.</param>
 /// <param name="GridError">Estimate of what an endlessly fine grid would add or take, 0 or more.</param>
 /// <param name="LiftingLine">The same from the lifting line, for comparison; higher, because it has no chord.</param>
-public sealed record GridChecked(double Value, double GridError, double LiftingLine);
+public sealed record GridChecked(double Value, double GridError, double LiftingLine)
+{
+    public double GridErrorPercent => 100 * GridError / Math.Abs(Value);
+}
 
 /// <summary>
 /// One wing on a grid and on two coarser ones, with half and three quarters of the strips, and as a lifting line. The estimate is the larger of
@@ -16,12 +19,16 @@ public sealed class CoarserGrids
     readonly VortexLattice[] coarser;
     readonly LiftingLine line;
 
-    public CoarserGrids(Planform wing, int strips = 40, int rows = 2)
+    public CoarserGrids(Planform wing, int strips = 40, int rows = 2) : this(new VortexLattice(wing, strips, rows)) { }
+
+    /// <summary>Beside a lattice of at least 8 strips that is solved already.</summary>
+    public CoarserGrids(VortexLattice fine)
     {
+        var strips = fine.Strips.Length;
         ArgumentOutOfRangeException.ThrowIfLessThan(strips, 8);
-        fine = new(wing, strips, rows);
-        coarser = [new(wing, strips / 2, rows), new(wing, 3 * strips / 4, rows)];
-        line = new(wing, strips - 1);
+        this.fine = fine;
+        coarser = [new(fine.Wing, strips / 4 * 2, fine.Rows), new(fine.Wing, 3 * strips / 8 * 2, fine.Rows)];
+        line = new(fine.Wing, strips - 1);
     }
 
     public GridChecked LiftOf(IncidenceShape shape) =>

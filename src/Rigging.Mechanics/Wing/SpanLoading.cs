@@ -8,6 +8,7 @@ namespace Rigging.Mechanics.Wing;
 public sealed class SpanLoading
 {
     readonly VortexLattice lattice;
+    double[]? washBehind;
 
     internal SpanLoading(VortexLattice lattice, double[] circulationM)
     {
@@ -50,15 +51,11 @@ public sealed class SpanLoading
         }
     }
 
+    double[] WashBehind => washBehind ??= lattice.WashBehind(CirculationM);
+
     /// <summary>Induced drag coefficient of this loading by itself, from the wash far behind.</summary>
-    public double InducedDragCoefficient
-    {
-        get
-        {
-            var wash = lattice.WashBehind(CirculationM);
-            return 2 / lattice.Wing.AreaM2 * lattice.Strips.Select((s, i) => CirculationM[i] * wash[i] * s.WidthM).Sum();
-        }
-    }
+    public double InducedDragCoefficient =>
+        2 / lattice.Wing.AreaM2 * lattice.Strips.Select((s, i) => CirculationM[i] * WashBehind[i] * s.WidthM).Sum();
 
     /// <summary>
     /// Yawing moment coefficient that a small change of loading brings by induced drag while the wing carries this
@@ -66,7 +63,7 @@ public sealed class SpanLoading
     /// </summary>
     public double YawingMomentOf(SpanLoading change)
     {
-        var (ownWash, changedWash) = (lattice.WashBehind(CirculationM), lattice.WashBehind(change.CirculationM));
+        var (ownWash, changedWash) = (WashBehind, change.WashBehind);
         var yaw = 0.0;
         for (var i = 0; i < CirculationM.Count; i++)
         {

@@ -5,7 +5,8 @@ namespace Rigging.Mechanics.Wing;
 
 /// <summary>
 /// A flat vortex lattice over the whole span, strips spaced by the cosine rule, one to four rows along the chord,
-/// factorised once and then solved for any change of incidence along the span.
+/// factorised once and then solved for any change of incidence along the span. Both wings are built alike, so what is the same on both sides
+/// and what is opposite do not mix: two sets of equations of half the size, one for each.
 /// </summary>
 /// <remarks>
 /// Each panel carries a horseshoe vortex at its quarter chord and meets the flow at its three-quarter chord; the rows
@@ -16,20 +17,26 @@ namespace Rigging.Mechanics.Wing;
 /// </remarks>
 public sealed class VortexLattice
 {
-    readonly LU<double> equations;
+    readonly LU<double> alike, opposite;
     readonly int rows;
+    readonly Lazy<(SpanLoading BuiltIn, SpanLoading Uniform)> carried;
 
     public VortexLattice(Planform wing, int strips = 40, int rows = 2)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(strips, 4);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(strips % 2, 0, nameof(strips));
         ArgumentOutOfRangeException.ThrowIfLessThan(rows, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(rows, 4);
         (Wing, this.rows) = (wing, rows);
         Strips = [.. Enumerable.Range(0, strips).Select(i => StripAt(wing, i, strips))];
-        equations = Equations().LU();
+        var (same, contrary) = Equations();
+        (alike, opposite) = (same.LU(), contrary.LU());
+        carried = new(() => (BuiltIn(), Response(IncidenceShape.Uniform(wing.SpanM))));
     }
 
     public Planform Wing { get; }
+
+    public int Rows => rows;
 
     internal Strip[] Strips { get; }
 
@@ -53,55 +60,107 @@ public sealed class VortexLattice
     /// </summary>
     public SpanLoading AtLift(double liftCoefficient)
     {
-        var (builtIn, uniform) = (BuiltIn(), Response(IncidenceShape.Uniform(Wing.SpanM)));
+        var (builtIn, uniform) = carried.Value;
         var incidenceRad = (liftCoefficient - builtIn.LiftCoefficient) / uniform.LiftCoefficient;
         return new(this, [.. builtIn.CirculationM.Zip(uniform.CirculationM, (b, u) => b + incidenceRad * u)]);
     }
 
     SpanLoading Solve(Func<int, double> incidenceRad)
     {
-        var right = Vector<double>.Build.Dense(Strips.Length * rows, k => incidenceRad(k / rows));
-        var circulation = equations.Solve(right);
-        return new(this, [.. Strips.Select((_, i) => circulation.SubVector(i * rows, rows).Sum())]);
+        var half = Strips.Length / 2;
+        var (mean, difference) = (new double[half * rows], new double[half * rows]);
+        for (var strip = 0; strip < half; strip++)
+        {
+            var (left, right) = (incidenceRad(strip), incidenceRad(Strips.Length - 1 - strip));
+            mean.AsSpan(strip * rows, rows).Fill((left + right) / 2);
+            difference.AsSpan(strip * rows, rows).Fill((left - right) / 2);
+        }
+        var (both, against) = (alike.Solve(Vector<double>.Build.Dense(mean)), opposite.Solve(Vector<double>.Build.Dense(difference)));
+        var circulationM = new double[Strips.Length];
+        for (var k = 0; k < half * rows; k++)
+        {
+            circulationM[k / rows] += both[k] + against[k];
+            circulationM[Strips.Length - 1 - k / rows] += both[k] - against[k];
+        }
+        return new(this, circulationM);
     }
 
     /// <summary>Half the wash far behind the wing at each strip, over airspeed, down positive: what turns lift into drag.</summary>
-    internal double[] WashBehind(IReadOnlyList<double> circulationM) =>
-        [.. Strips.Select(at => Strips
-            .Select((from, j) => circulationM[j] * (1 / (at.ControlYM - from.LeftYM) - 1 / (at.ControlYM - from.RightYM)))
-            .Sum() / (4 * Math.PI))];
-
-    Matrix<double> Equations()
+    internal double[] WashBehind(IReadOnlyList<double> circulationM)
     {
-        var size = Strips.Length * rows;
-        var slopeLoss = Strips.Select(strip => 2 / Wing.ChordAt(strip.ControlYM)
-            * (1 / Wing.SectionLiftSlopeAt(strip.ControlYM) - 1 / (2 * Math.PI))).ToArray();
-        return Matrix<double>.Build.Dense(size, size, (at, from) =>
+        var wash = new double[Strips.Length];
+        for (var at = 0; at < wash.Length; at++)
         {
-            var (strip, other) = (at / rows, from / rows);
-            var controlYM = Strips[strip].ControlYM;
-            var controlXM = LineXM(controlYM, (at % rows + 0.75) / rows);
-            var wash = Wash(controlXM, controlYM, Strips[other], (from % rows + 0.25) / rows);
-            return strip == other ? wash + slopeLoss[strip] : wash;
-        });
+            var sum = 0.0;
+            var left = 1 / (Strips[at].ControlYM - Strips[0].LeftYM);
+            for (var from = 0; from < wash.Length; from++)
+            {
+                var right = 1 / (Strips[at].ControlYM - Strips[from].RightYM);
+                sum += circulationM[from] * (left - right);
+                left = right;
+            }
+            wash[at] = sum / (4 * Math.PI);
+        }
+        return wash;
     }
 
-    /// <summary>How far behind the straight quarter-chord line a fraction of the local chord lies.</summary>
-    double LineXM(double yM, double chordFraction) => (chordFraction - 0.25) * Wing.ChordAt(yM);
-
-    /// <summary>Downwash at a point from a horseshoe vortex of unit strength on a strip (Biot and Savart, flat wake straight back).</summary>
-    double Wash(double xM, double yM, Strip strip, double chordFraction)
+    /// <summary>
+    /// What the horseshoe vortices wash at the control points of the left wing, each with its mirror image: when both turn alike, and when
+    /// they turn opposite ways.
+    /// </summary>
+    internal (Matrix<double> Alike, Matrix<double> Opposite) Equations()
     {
-        var (x1, y1) = (xM - LineXM(strip.LeftYM, chordFraction), yM - strip.LeftYM);
-        var (x2, y2) = (xM - LineXM(strip.RightYM, chordFraction), yM - strip.RightYM);
-        var (r1, r2) = (Math.Sqrt(x1 * x1 + y1 * y1), Math.Sqrt(x2 * x2 + y2 * y2));
-        var (dx, dy) = (x1 - x2, y1 - y2);
+        var half = Strips.Length / 2;
+        var size = half * rows;
+        var (same, contrary) = (new double[size * size], new double[size * size]);
+        double[] edgeYM = [Strips[0].LeftYM, .. Strips.Select(strip => strip.RightYM)];
+        double[] edgeChordM = [.. edgeYM.Select(Wing.ChordAt)];
 
-        var cross = x1 * y2 - x2 * y1;
-        // In line with the bound vortex it washes nothing.
-        var bound = Math.Abs(cross) < 1e-12 ? 0 : ((dx * x1 + dy * y1) / r1 - (dx * x2 + dy * y2) / r2) / cross;
-        var trailing = -(1 + x1 / r1) / y1 + (1 + x2 / r2) / y2;
-        return -(bound + trailing) / (4 * Math.PI);
+        for (var at = 0; at < size; at++)
+        {
+            var (yM, chordM) = (Strips[at / rows].ControlYM, Wing.ChordAt(Strips[at / rows].ControlYM));
+            var xM = ((at % rows + 0.75) / rows - 0.25) * chordM;
+            var slopeLoss = 2 / chordM * (1 / Wing.SectionLiftSlopeAt(yM) - 1 / (2 * Math.PI));
+            for (var row = 0; row < rows; row++)
+            {
+                var quarter = (row + 0.25) / rows - 0.25;
+                var left = new Corner(xM - quarter * edgeChordM[0], yM - edgeYM[0]);
+                for (var strip = 0; strip < Strips.Length; strip++)
+                {
+                    var right = new Corner(xM - quarter * edgeChordM[strip + 1], yM - edgeYM[strip + 1]);
+                    var wash = Corner.Wash(left, right) + (strip == at / rows ? slopeLoss : 0);
+                    var onLeft = strip < half;
+                    var from = ((onLeft ? strip : Strips.Length - 1 - strip) * rows + row) * size + at;
+                    same[from] += wash;
+                    contrary[from] += onLeft ? wash : -wash;
+                    left = right;
+                }
+            }
+        }
+        return (Matrix<double>.Build.Dense(size, size, same), Matrix<double>.Build.Dense(size, size, contrary));
+    }
+
+    /// <summary>A corner of a horseshoe vortex as seen from a control point; the next strip begins where this one ends.</summary>
+    readonly struct Corner
+    {
+        readonly double xM, yM, perM, trailing;
+
+        public Corner(double xM, double yM)
+        {
+            (this.xM, this.yM) = (xM, yM);
+            perM = 1 / Math.Sqrt(xM * xM + yM * yM);
+            trailing = (1 + xM * perM) / yM;
+        }
+
+        /// <summary>Downwash from a horseshoe vortex of unit strength (Biot and Savart, flat wake straight back).</summary>
+        public static double Wash(in Corner left, in Corner right)
+        {
+            var (dx, dy) = (left.xM - right.xM, left.yM - right.yM);
+            var cross = left.xM * right.yM - right.xM * left.yM;
+            // In line with the bound vortex it washes nothing.
+            var bound = Math.Abs(cross) < 1e-12 ? 0 : ((dx * left.xM + dy * left.yM) * left.perM - (dx * right.xM + dy * right.yM) * right.perM) / cross;
+            return (left.trailing - right.trailing - bound) / (4 * Math.PI);
+        }
     }
 
     static Strip StripAt(Planform wing, int index, int count)

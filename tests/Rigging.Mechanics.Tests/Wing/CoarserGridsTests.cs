@@ -1,3 +1,7 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
+using Rigging.Mechanics.Tests.Contract;
 using Rigging.Mechanics.Wing;
 
 namespace Rigging.Mechanics.Tests.Wing;
@@ -16,6 +20,17 @@ public class CoarserGridsTests
         Assert.InRange(Math.Abs(Finest.Response(shape).RollingMomentCoefficient - found.Value), 0, found.GridError);
         Assert.InRange(found.GridError / Math.Abs(found.Value), 0, 0.05);
         Assert.True(Math.Abs(found.LiftingLine) > Math.Abs(found.Value));
+    }
+
+    [Fact]
+    public void An_aeroplane_says_how_far_its_grid_can_be_trusted_and_so_does_every_answer()
+    {
+        var aeroplane = new Aeroplane(Trainer.Airframe);
+        var answer = Assessor.Assess(ContractReader.ReadRequest(Examples.Request).Value!, Trainer.Airframe);
+
+        Assert.Equal("40 × 2", aeroplane.Panels);
+        Assert.InRange(aeroplane.GridErrorPercent, 0.01, 5);
+        Assert.Contains(answer.Cautions, caution => caution.Contains("on 40 × 2 panels", StringComparison.Ordinal));
     }
 
     [Fact]
