@@ -1,5 +1,7 @@
 using Rigging.Simulation.Aeroplanes;
 using Rigging.Simulation.Motion;
+using Loaded = Rigging.Simulation.Motion.Load;
+using Point = Rigging.Simulation.Motion.TestPoint;
 
 namespace Rigging.Mechanics.Tests.Simulated;
 
@@ -10,11 +12,11 @@ public class SignsTests
 
     static Aeroplane With(string airframe, string cause, double amplitude) => new(AirframeFile.Named(airframe), Departures.None, Faults.Of(cause, amplitude));
 
-    static double Shown(Aeroplane aeroplane, string manoeuvre, string kind, double argument = 0, Rigging.Simulation.Motion.Load? load = null)
+    static double Shown(Aeroplane aeroplane, string manoeuvre, string kind, double argument = 0, Loaded? load = null)
     {
         var file = aeroplane.File;
-        var point = new Rigging.Simulation.Motion.TestPoint(
-            manoeuvre, file.ReferenceKt, file.ReferenceFt, Flow.StandardC(file.ReferenceFt), file.ReferencePower, load ?? Rigging.Simulation.Motion.Load.Of(file.ReferenceLoad));
+        var point = new Point(
+            manoeuvre, file.ReferenceKt, file.ReferenceFt, Flow.StandardC(file.ReferenceFt), file.ReferencePower, load ?? Loaded.Of(file.ReferenceLoad));
         return Instruments.Shows(aeroplane, point, new(kind, argument))!.Value;
     }
 
@@ -75,7 +77,7 @@ public class SignsTests
         var file = AirframeFile.Named(airframe);
         var aeroplane = With(airframe, Faults.Fuel, 20);
         double Rolls(double knots) => Instruments.Shows(aeroplane, new(
-            "release-wheel", knots, 3000, 9, file.ReferencePower, Rigging.Simulation.Motion.Load.Of(file.ReferenceLoad)), new("roll-rate"))!.Value;
+            "release-wheel", knots, 3000, 9, file.ReferencePower, Loaded.Of(file.ReferenceLoad)), new("roll-rate"))!.Value;
         Assert.True(Rolls(70) > Rolls(95) && Rolls(95) > 0);
         // The gauges call it even at 20 L more on the right: burning must show 20 L more on the left.
         Assert.Equal(-20, Shown(aeroplane, "balance-fuel", "fuel-difference"), 9);
@@ -104,8 +106,8 @@ public class SignsTests
     {
         var file = AirframeFile.Named("st2");
         var aeroplane = With("st2", Faults.Friction, 3);
-        double After(int input) => Instruments.Shows(aeroplane, new Rigging.Simulation.Motion.TestPoint(
-            "release-wheel", 95, 3000, 9, 0.65, Rigging.Simulation.Motion.Load.Of(file.ReferenceLoad))
+        double After(int input) => Instruments.Shows(aeroplane, new Point(
+            "release-wheel", 95, 3000, 9, 0.65, Loaded.Of(file.ReferenceLoad))
         { LastInput = input }, new("bank-after", 5))!.Value;
         Assert.True(After(-1) < -5 && After(1) > 5);
         Assert.Equal(0, aeroplane.TendencyDegPerS, 9);
