@@ -5,12 +5,12 @@ namespace Rigging.Mechanics.Assessment;
 
 /// <summary>
 /// Readings of which only a range is known, inside one explanation: each is stood for by a Gaussian that is matched to it in
-/// the company of all the others, again and again until they agree (expectation propagation; T. P. Minka, 2001). Against
-/// integration by brute force the evidence is right to a few per cent, and a range's likelihood has one hump, so it settles.
+/// the company of all the others, again and again until they agree (expectation propagation; T. P. Minka, 2001, from memory).
+/// A range's likelihood has one hump, so it settles.
 /// </summary>
 sealed class BandSites
 {
-    /// <summary>Half of each correction at a time, so that sites that lean on one another do not swing.</summary>
+    /// <summary>A part of each correction at a time, so that sites that lean on one another do not swing.</summary>
     const double Step = 0.7;
     const double NoPrecision = 1e-12;
 

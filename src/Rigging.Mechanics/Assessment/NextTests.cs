@@ -52,7 +52,7 @@ static class NextTests
                 .Concat(Flown(Manoeuvre.HoldNeutral, TenSeconds))
                 .Concat(airframe.Ailerons.FixedTab is null ? [] : Checks(GroundCheckKind.AileronTab))
                 .Concat(Checks(GroundCheckKind.AileronNeutralOffset, GroundCheckKind.ControlFriction, GroundCheckKind.AileronFloat))
-                .Concat(Flown(Manoeuvre.ReleaseWheel, TenSeconds, lastInput: Side.Right))
+                .Concat(FromBothSides())
                 .Concat(Speeds().SelectMany(casKt => Flown(Manoeuvre.ReleaseWheel, TenSeconds, casKt)))
                 .Concat(Powers().SelectMany(percent => Flown(Manoeuvre.ReleaseWheel, TenSeconds, percent: percent)))
                 .Concat(Checks(GroundCheckKind.ContourSurvey, GroundCheckKind.TipIncidenceDifference, GroundCheckKind.PanelIncidenceDifference));
@@ -104,6 +104,12 @@ static class NextTests
 
         static double Binary(double p) => p is <= 0 or >= 1 ? 0 : -p * Math.Log2(p) - (1 - p) * Math.Log2(1 - p);
 
+        /// <summary>The same point twice, the wheel last moved to the left and to the right: what friction needs to show itself.</summary>
+        IEnumerable<NextTest> FromBothSides() =>
+            from left in Flown(Manoeuvre.ReleaseWheel, TenSeconds, lastInput: Side.Left)
+            from right in Flown(Manoeuvre.ReleaseWheel, TenSeconds, lastInput: Side.Right)
+            select new NextTest($"{left.Test},last-input-left-and-right", (left.Bits + right.Bits) / 2, left.Minutes + right.Minutes);
+
         IEnumerable<NextTest> FlapLowered()
         {
             const double deg = 10;
@@ -139,7 +145,7 @@ static class NextTests
                 + Math.Pow(evidence.Practice.ModelError * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
             FormattableString where = $"test-point:{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
             yield return new(
-                where.ToString(CultureInfo.InvariantCulture) + (lastInput is { } side ? $",last-input-{Wire.Word(side)}" : ""),
+                where.ToString(CultureInfo.InvariantCulture),
                 outcome.IsFinite ? Bits(outcome) : 0,
                 evidence.Practice.EvaluationPoint.Minutes);
         }
