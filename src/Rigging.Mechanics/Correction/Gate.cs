@@ -29,6 +29,8 @@ static class Gate
         }
         if (Fit.OfBest(evidence).IsPoor)
             refusals.Add(new("nothing-fits", "No cause in the catalogue agrees with what was read. Fly and measure again before anything is moved; a reading is wrong, something is broken, or it is a cause nobody thought of."));
+        if (refusals.Count > 0 && toRemedy is { } cause and not Cause.PanelIncidenceDifference)
+            refusals.Add(Remedy.NotAnAdjustment(cause));
         return (refusals.Count == 0 ? toRemedy : null, refusals);
     }
 
