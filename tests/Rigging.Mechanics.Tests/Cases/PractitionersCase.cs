@@ -16,9 +16,14 @@ sealed record PractitionersCase(string Number, string Story, string? Unusable, s
 
     public static IEnumerable<PractitionersCase> All { get; } = [.. Directory.GetFiles(Path.Combine(Folder, "cases"), "*.json").Order(StringComparer.Ordinal).Select(Read)];
 
-    public AssessmentResponse Assess()
+    readonly Lazy<AssessmentResponse> answer = new(() => Assess(Request!));
+
+    /// <summary>What the assessment says, worked out once.</summary>
+    public AssessmentResponse Answer => answer.Value;
+
+    static AssessmentResponse Assess(string request)
     {
-        var read = ContractReader.ReadRequest(Request!);
+        var read = ContractReader.ReadRequest(request);
         Assert.Empty(read.Faults);
         var airframe = ContractReader.ReadAirframe(File.ReadAllText(Path.Combine(Folder, "airframes", $"{read.Value!.AirframeId}.json")));
         Assert.Empty(airframe.Faults);
@@ -42,7 +47,7 @@ sealed record PractitionersCase(string Number, string Story, string? Unusable, s
 /// <param name="AmongFirst">How many causes, and how many next tests, a mechanic would read.</param>
 /// <param name="Gates">Codes of refusals, or prerequisites, that must be raised.</param>
 /// <param name="EccentricProposed">Null where either would do.</param>
-/// <param name="NextTestOneOf">Beginnings of the tests that would have found it.</param>
+/// <param name="NextTestOneOf">Beginnings of the tests that would have found it; not asked for where the answer already moves what acts on the true cause.</param>
 sealed record Expectation(IReadOnlyList<string> TrueCauses, int AmongFirst, IReadOnlyList<string> Gates, bool? EccentricProposed, IReadOnlyList<string> NextTestOneOf)
 {
     /// <summary>What in the answer a good mechanic would not accept; empty when nothing.</summary>
@@ -55,13 +60,26 @@ sealed record Expectation(IReadOnlyList<string> TrueCauses, int AmongFirst, IRea
         var eccentric = answer.Correction?.Moves.Any(move => move.Control is AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric) ?? false;
         if (EccentricProposed is { } expected && eccentric != expected)
             yield return eccentric ? "the eccentric is proposed" : "the eccentric is not proposed";
-        if (TestAt(answer) is not { } at || at >= AmongFirst)
+        if (!Cures(answer) && (TestAt(answer) is not { } at || at >= AmongFirst))
             yield return $"next tests are {string.Join(", ", answer.NextTests.Take(AmongFirst).Select(test => test.Test))}";
     }
 
+    /// <summary>Whether it already moves what acts on the true cause; then no further test has to find it.</summary>
+    bool Cures(AssessmentResponse answer) => answer.Correction?.Moves.Any(move => TrueCauses.Contains(ActsOn(move.Control))) ?? false;
+
+    static string ActsOn(AdjustableControl control) => Wire.Word(control switch
+    {
+        AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric => Cause.PanelIncidenceDifference,
+        AdjustableControl.LeftStrutFork or AdjustableControl.RightStrutFork => Cause.TipIncidenceDifference,
+        AdjustableControl.LeftFlapRod or AdjustableControl.RightFlapRod => Cause.FlapDifference,
+        AdjustableControl.AileronNeutral => Cause.AileronNeutralOffset,
+        AdjustableControl.AileronTab => Cause.AileronFloat,
+        _ => Cause.RudderOrFinOffset,
+    });
+
     /// <summary>How the answer stands to the true cause and to the test that would have found it, for the table.</summary>
     public string Reached(AssessmentResponse answer) =>
-        $"{(TrueCauses.Count == 0 ? "cause never found" : Best(answer))}; {(TestAt(answer) is { } at ? $"test {at + 1}: {answer.NextTests[at].Test}" : "no such test")}";
+        $"{(TrueCauses.Count == 0 ? "cause never found" : Best(answer))}; {(Cures(answer) ? "and what acts on it is moved" : TestAt(answer) is { } at ? $"test {at + 1}: {answer.NextTests[at].Test}" : "no such test")}";
 
     /// <summary>Alike in everything observed, or as likely, counts as one of the first.</summary>
     bool IsAmongFirst(AssessmentResponse answer)
@@ -79,7 +97,7 @@ sealed record Expectation(IReadOnlyList<string> TrueCauses, int AmongFirst, IRea
         var at = ranked.FindIndex(cause => TrueCauses.Contains(Wire.Word(cause.Cause)));
         return at < 0
             ? $"{string.Join(" or ", TrueCauses)} not assessed"
-            : FormattableString.Invariant($"{Wire.Word(ranked[at].Cause)} in place {at + 1} at {ranked[at].Probability:0.00}");
+            : FormattableString.Invariant($"{Wire.Word(ranked[at].Cause)} in place {at + 1} at {ranked[at].Probability:0.0}");
     }
 
     int? TestAt(AssessmentResponse answer) => answer.NextTests.Select((test, index) => (test, index))
