@@ -15,6 +15,7 @@ try
         "rebuild" => await Audit.Rebuild(options),
         "verify" => await Audit.Verify(options),
         "seal" => await Audit.Seal(options),
+        "export" => await Export.Run(options),
         _ => Help(),
     };
 }

@@ -30,6 +30,7 @@ static class Site
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
         services.AddScoped<RecordsRoom>();
+        services.AddSingleton<BundleMaker>();
         services.AddScoped<Ramp>();
         services.AddSingleton<SchoolSign>();
         services.AddCascadingValue(parts => parts.GetRequiredService<SchoolSign>().Current!);

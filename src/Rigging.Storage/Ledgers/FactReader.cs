@@ -25,8 +25,12 @@ static class FactReader
     public static async Task<Facts?> Read(
         RiggingDb db, InstallationRow installation, AircraftId aircraft, SquawkId? squawk, PersonId who, Instant now, CancellationToken ct)
     {
-        if (await Person(db, who, ct) is not { } person)
-            return null;
+        return await Person(db, who, ct) is { } person ? await Read(db, installation, aircraft, squawk, person, now, ct) : null;
+    }
+
+    public static async Task<Facts> Read(
+        RiggingDb db, InstallationRow installation, AircraftId aircraft, SquawkId? squawk, Person person, Instant now, CancellationToken ct)
+    {
         var tools = await db.Tools.AsNoTracking().ToListAsync(ct);
         var others = await db.Squawks.AsNoTracking()
             .Where(row => row.AircraftId == aircraft && OpenStages.Contains(row.Stage))

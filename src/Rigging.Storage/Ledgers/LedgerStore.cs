@@ -46,6 +46,17 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         return facts is null ? null : (ledger, facts);
     }
 
+    /// <summary>The same for somebody who has no part in it, such as whoever prints or exports records.</summary>
+    public async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        await using var snapshot = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
+        if (await Sealed(db, id, ct) is not { Count: > 0 } entries) return null;
+        var ledger = Open(id, entries);
+        var nobody = new Person(new(Guid.Empty), [], []);
+        return (ledger, await FactReader.Read(db, await db.Installations.AsNoTracking().SingleAsync(ct), ledger.State.Report!.Aircraft, id, nobody, clock.GetCurrentInstant(), ct));
+    }
+
     /// <summary>Files a report: opens a squawk and gives it the school's next number.</summary>
     public Task<Outcome> File(PersonId who, Reported report, CancellationToken ct) => File(who, SquawkId.Next(), report, ct);
 

@@ -13,6 +13,7 @@ static class Audit
     public static Task<int> Verify(Options options)
     {
         var kept = options.Seal is { } file ? KeptSeal(file) : null;
+        if (options.Words is [var bundle]) return Task.FromResult(Export.Verify(bundle, kept));
         return Run(options, async audit =>
         {
             var report = await audit.Verify(CancellationToken.None, kept);
@@ -62,10 +63,5 @@ static class Audit
             Console.WriteLine(fault);
         Console.WriteLine(summary);
         return faults.Count == 0 ? 0 : 1;
-    }
-
-    sealed class OneDatabase(string connection) : IDbContextFactory<RiggingDb>
-    {
-        public RiggingDb CreateDbContext() => RiggingDb.Open(connection);
     }
 }
