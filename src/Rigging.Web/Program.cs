@@ -16,6 +16,7 @@ try
         "verify" => await Audit.Verify(options),
         "seal" => await Audit.Seal(options),
         "export" => await Export.Run(options),
+        "database" => await Database.Run(options),
         _ => Help(),
     };
 }

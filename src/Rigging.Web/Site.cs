@@ -44,6 +44,7 @@ static class Site
 
     public static void Map(WebApplication app)
     {
+        app.UseAwayPage();
         app.UseForwardedHeaders();
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAuthentication();

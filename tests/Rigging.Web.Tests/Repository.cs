@@ -3,7 +3,9 @@ namespace Rigging.Web.Tests;
 /// <summary>The files as they lie in the repository: styles and scripts are read, not run.</summary>
 static class Repository
 {
-    public static string Web { get; } = Path.Combine(Root(), "src", "Rigging.Web");
+    public static string Home { get; } = Root();
+
+    public static string Web { get; } = Path.Combine(Home, "src", "Rigging.Web");
 
     static string Root()
     {

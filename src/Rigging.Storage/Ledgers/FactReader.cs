@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Squawks.Ledgers;
@@ -13,8 +12,6 @@ namespace Rigging.Storage.Ledgers;
 /// <summary>Reads what the rules rest on from the registers, in the caller's transaction.</summary>
 static class FactReader
 {
-    static readonly string[] RigidBracing = ["single-strut-at-front-spar", "cantilever"];
-
     static readonly Stage[] OpenStages = [.. Enum.GetValues<Stage>().Where(stage => stage.IsOpen())];
 
     // Exact by definition: 1 lbf = 4.4482216152605 N, 1 in = 0.0254 m.
@@ -49,7 +46,7 @@ static class FactReader
             RuleSet.Shipped[installation.RuleSet],
             tools.Select(ToTool).ToDictionary(tool => tool.Id),
             [.. others.Where(other => other.Id != squawk)],
-            onFile is null ? null : Airframe(onFile.Id, onFile.Version, onFile.Json),
+            onFile is null ? null : AirframeOnFile.Of(onFile.Id, onFile.Version, onFile.Json),
             onFile is null ? null : onFile.TotalTimeTenths / 10.0);
     }
 
@@ -74,15 +71,5 @@ static class FactReader
         };
         return new(row.Id, row.Code, row.Description, row.CalibrationDue,
             row.RangeMin * inchPoundsPerUnit, row.FullScale * inchPoundsPerUnit, row.LeverLengthIn);
-    }
-
-    static AirframeOnFile Airframe(string id, int version, string json)
-    {
-        using var file = JsonDocument.Parse(json);
-        var stop = file.RootElement.TryGetProperty("eccentric", out var eccentric) && eccentric.ValueKind == JsonValueKind.Object
-            ? eccentric.GetProperty("maxAngleDeg").GetDouble()
-            : (double?)null;
-        var bracing = file.RootElement.GetProperty("wing").GetProperty("bracing").GetString();
-        return new(id, version, stop, RigidBracing.Contains(bracing), json);
     }
 }

@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Storage;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
 using Rigging.Web.Look;
@@ -32,6 +33,9 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     /// <summary>Said after something was recorded.</summary>
     public string? Said { get; private set; }
 
+    /// <summary>Why the last attempt did not reach the database; null when it did. What is typed stays here meanwhile.</summary>
+    public string? Away { get; private set; }
+
     public string? this[string field] => Fields[field];
 
     public string? ErrorAt(string field) => Errors.FirstOrDefault(error => error.Name == field)?.Message;
@@ -45,7 +49,21 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     }
 
     /// <summary>Somebody added an entry: show it, keep what is typed.</summary>
-    public async Task Refresh() => File = await desk.Open(number);
+    public Task Refresh() => Reach(async () => File = await desk.Open(number));
+
+    // A page that lost its circuit would lose what is typed, so a database that is away is a thing to say, not an end.
+    async Task Reach(Func<Task> act)
+    {
+        try
+        {
+            await act();
+            Away = null;
+        }
+        catch (Exception error) when (DatabaseAway.Why(error) is { } why)
+        {
+            Away = why;
+        }
+    }
 
     /// <summary>Takes a field in. Letters that come while a save is on its way go with the next one.</summary>
     public async Task Type(string field, string? text)
@@ -60,7 +78,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
             while (changed)
             {
                 changed = false;
-                await drafts.Save(await actor.Me(), Drafts.TypedKey(number, Step), Fields.ToJson());
+                await Reach(async () => await drafts.Save(await actor.Me(), Drafts.TypedKey(number, Step), Fields.ToJson()));
             }
         }
         finally
@@ -79,7 +97,9 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
             Errors = Of(part, typed.Errors);
             return;
         }
-        switch (await desk.Append(File!.Id, File.Ledger.Length, fact))
+        Outcome? outcome = null;
+        await Reach(async () => outcome = await desk.Append(File!.Id, File.Ledger.Length, fact));
+        switch (outcome)
         {
             case Outcome.Appended:
                 Fields.Clear(part + ".");
@@ -93,7 +113,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
                 Meanwhile = stale.New;
                 break;
         }
-        await Refresh();
+        if (outcome is not null) await Refresh();
         show();
     }
 
@@ -103,8 +123,8 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
         (attempted, Meanwhile, Said) = ("done", [], null);
         Errors = Of("done", typed.Ok ? File!.WhatSpeaksAgainst(done) : typed.Errors);
         if (Errors.Count > 0) return false;
-        await drafts.SaveFact(await actor.Me(), number, done);
-        return true;
+        await Reach(async () => await drafts.SaveFact(await actor.Me(), number, done));
+        return Away is null;
     }
 
     static IReadOnlyList<FieldError> Of(string part, IReadOnlyList<BrokenRule> broken) =>

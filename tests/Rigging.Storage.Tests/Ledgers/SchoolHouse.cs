@@ -47,7 +47,7 @@ public sealed class SchoolHouse(Func<Task<TestDatabase>> database) : IAsyncLifet
             Version = 1,
             Name = "Invented two-seat",
             EnteredAt = Noon,
-            Json = """{"wing":{"bracing":"single-strut-at-front-spar"},"eccentric":{"maxAngleDeg":90}}""",
+            Json = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "airframes", "st2.json")),
         });
         db.Tools.Add(new()
         {

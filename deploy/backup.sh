@@ -1,0 +1,21 @@
+#!/usr/bin/env bash
+# Takes a backup while Rigging runs or rests: FOLDER/rigging-TIME.dump, its SHA-256, and the newest seal beside it.
+set -euo pipefail
+usage() { echo "usage: deploy/backup.sh [--data DIR | --connection 'Host=…;Database=…;Username=…;Password=…'] FOLDER"; }
+. "$(dirname "$0")/connect.sh"
+((${#words[@]} == 1)) || { usage >&2; exit 2; }
+folder=${words[0]}
+mkdir -p "$folder"
+connect
+trap disconnect EXIT
+
+# Written beside its place and moved there when whole: a backup that was cut off is not mistaken for one.
+name=$folder/rigging-$(date -u +%Y%m%dT%H%M%S.%3NZ).dump
+pg_dump --format=custom --file="$name.new" || { rm -f "$name.new"; die "pg_dump failed; there is no new backup"; }
+pg_restore --list "$name.new" | grep -q 'TABLE DATA public ledger_entry' || die "$name.new holds no ledgers; it is left there to look at"
+psql -XAtqc 'select text from seal order by number desc limit 1' >"$name.seal.txt"
+[[ -s $name.seal.txt ]] || rm -f "$name.seal.txt"
+mv "$name.new" "$name"
+(cd "$folder" && sha256sum "${name##*/}" >"${name##*/}.sha256")
+sync "$name" 2>/dev/null || true
+echo "$name"
