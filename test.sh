@@ -1,6 +1,12 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds, checks the format, runs every test. Ends with "N passed, N failed".
+# With --long the fault tests (kills, races, nonsense) run ten times as often: some 20 minutes more.
 set -euo pipefail
+case "${1-}" in
+  '') ;;
+  --long) export RIGGING_LONG=1 ;;
+  *) echo "usage: ./test.sh [--long]" >&2; exit 2 ;;
+esac
 cd "$(dirname "$0")"
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
 

@@ -18,7 +18,7 @@ public sealed class PrivateCluster : IAsyncDisposable
     static readonly string[] ThrowAway =
     [
         "-c", "fsync=off", "-c", "synchronous_commit=off", "-c", "full_page_writes=off",
-        "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off",
+        "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off", "-c", "max_connections=200",
     ];
 
     readonly DataFolder? folder;

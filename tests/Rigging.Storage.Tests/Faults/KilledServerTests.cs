@@ -35,7 +35,7 @@ public sealed class KilledServerTests
         var squawk = (await school.Walk()).Id;
         var store = new LedgerStore(database, SystemClock.Instance);
 
-        for (var round = 0; round < Rounds.Of(15); round++)
+        for (var round = 0; round < Rounds.Of(16); round++)
         {
             var moment = (Moment)(round % 4);
             var struck = await Struck(moment, round, database, store, school, squawk);
