@@ -4,7 +4,6 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Storage.Cluster;
 using Rigging.Storage.Database;
-using Rigging.Storage.Ledgers;
 using Rigging.Storage.Seals;
 using Rigging.Storage.Tests;
 using Rigging.Storage.Tests.Cluster;

@@ -1,11 +1,9 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 using Rigging.Squawks.Tests;
 using Rigging.Storage;
 using Rigging.Storage.Tests;
-using Rigging.Web.Desk;
 
 namespace Rigging.Web.Tests.Desk;
 
