@@ -58,8 +58,8 @@ public sealed class AwayTests(Postgres postgres) : IAsyncLifetime
         await Admit(true);
         var sent = await pilot.Submit(away, []);
         Assert.Equal(HttpStatusCode.Redirect, sent.Status);
-        // This test's own reader may still hold a connection that was cut.
-        Npgsql.NpgsqlConnection.ClearAllPools();
+        // This test's own reader may still hold a connection that was cut; it shows once, and the pool lets go of it.
+        await Record.ExceptionAsync(() => hangar.Ledger(number));
         Assert.Equal(words, Assert.IsType<Squawks.Entries.Noted>((await hangar.Ledger(number)).Entries[^1].Fact).Text.ReplaceLineEndings("\n"));
     }
 
