@@ -55,7 +55,7 @@ sealed class BandSites
     {
         var log = 0.0;
         for (var w = 0; w < words.Length; w++)
-            log += precision[w] < NoPrecision ? Match(w, Predicted(w, amplitudes), 0).Log : logScale[w];
+            log += precision[w] < NoPrecision ? Match(w, words[w].Predicted(amplitudes), 0).Log : logScale[w];
         return log;
     }
 
@@ -64,14 +64,10 @@ sealed class BandSites
     {
         for (var w = 0; w < words.Length; w++)
         {
-            var gains = words[w].Gains;
-            var variance = 0.0;
-            for (var i = 0; i < traces.Length; i++)
-                for (var j = 0; j < traces.Length; j++)
-                    variance += gains[traces[i]] * covariance[i, j] * gains[traces[j]];
+            var variance = Explanation.Variance(traces, covariance, words[w].Gains);
             if (variance < NoPrecision)
                 continue;
-            var predicted = Predicted(w, amplitudes);
+            var predicted = words[w].Predicted(amplitudes);
             // Without itself.
             var others = Math.Max(1 / variance - precision[w], 1e-9 / variance);
             var (cavity, mean) = (1 / others, (predicted / variance - precision[w] * centre[w]) / others);
@@ -86,14 +82,6 @@ sealed class BandSites
             var spread = cavity + 1 / precision[w];
             logScale[w] = log + (Math.Log(2 * Math.PI * spread) + (centre[w] - mean) * (centre[w] - mean) / spread) / 2;
         }
-    }
-
-    double Predicted(int w, double[] amplitudes)
-    {
-        var sum = words[w].Known;
-        for (var k = 0; k < amplitudes.Length; k++)
-            sum += words[w].Gains[k] * amplitudes[k];
-        return sum;
     }
 
     /// <summary>Log likelihood of the range for a prediction with a mean and variance, its slope and (positive) bend along the mean.</summary>

@@ -35,7 +35,7 @@ static class Cautions
         var recorded = request.GroundChecks.Where(check => !GroundEvidence.IsUsed(check, evidence.Aeroplane.Airframe)).Select(check => Wire.Word(check.Kind)).Distinct().ToArray();
         if (recorded.Length > 0)
             yield return $"On record, for a person to compare with the approved data, and not used as evidence: {string.Join(", ", recorded)}.";
-        if (Fit.OfBest(evidence) is { IsPoor: true })
+        if (evidence.Fit.IsPoor)
             yield return "Nothing in the catalogue fits what was read: a reading is wrong, something is broken, or it is a cause nobody thought of.";
         foreach (var sentence in evidence.LeftAside)
             yield return sentence;

@@ -11,7 +11,7 @@ sealed class Evidence
     const double Absurd = 1e6;
 
     /// <summary>Nobody reads closer, whatever a stated standard deviation says.</summary>
-    const double LeastVariance = 1e-6;
+    public const double LeastVariance = 1e-6;
 
     /// <summary>Flap up within this, degrees.</summary>
     public const double FlapUpDeg = 0.5;
@@ -25,7 +25,12 @@ sealed class Evidence
         var aside = new List<string>();
         Observations = [.. request.TestPoints.SelectMany((point, place) => OfFlight(point, place, aside)), .. GroundEvidence.Of(request, aeroplane.Airframe, practice)];
         LeftAside = aside;
-        Posterior = Without(null);
+        Posterior = new(
+            Observations,
+            [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, request, practice))],
+            [.. ModelledCause.Traces.Select(trace => new AmplitudePrior(practice.Prior(trace.Cause).Mean, practice.Prior(trace.Cause).Spread * trace.SpreadShare))],
+            practice.ModelError);
+        Fit = Fit.OfBest(this);
 
         var reference = aeroplane.Reference;
         var rigged = new FlightCase(reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
@@ -48,25 +53,25 @@ sealed class Evidence
 
     public Posterior Posterior { get; }
 
+    /// <summary>How well the most credible explanation agrees with what was read.</summary>
+    public Fit Fit { get; }
+
     /// <summary>Roll tendency at the reference from what is known, °/s.</summary>
     public double TendencyKnown { get; }
 
     /// <summary>Roll tendency at the reference for one unit of each amplitude, °/s; zero for what is not the aircraft's own or not the ball in the middle.</summary>
     public IReadOnlyList<double> TendencyGains { get; }
 
-    /// <summary>What would be thought without one of the observations; with all of them for null.</summary>
-    public Posterior Without(Observation? left) => new(
-        left is null ? Observations : [.. Observations.Where(observation => observation != left)],
-        [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, Request, practice))],
-        [.. ModelledCause.Traces.Select(trace => practice.Prior(trace.Cause) is var prior ? new AmplitudePrior(prior.Mean, prior.Spread * trace.SpreadShare) : default)],
-        practice.ModelError);
+    /// <summary>Roll tendency at the reference, as it stands.</summary>
+    public NormalMixture Tendency() => Tendency(0, 0);
 
-    /// <summary>Roll tendency at the reference, after a change of so many °/s by adjusters whose effect is itself known only to so much.</summary>
-    /// <param name="sdDegPerS">Standard deviation of that change; null for the model's own error.</param>
-    public NormalMixture Tendency(double changeDegPerS = 0, double? sdDegPerS = null)
+    /// <summary>The same after a move that the model says changes it by so many °/s, the adjuster having so much of its modelled effect.</summary>
+    public NormalMixture TendencyAfter(double modelledDegPerS, MeasuredEffect effect) => Tendency(modelledDegPerS * effect.Factor, modelledDegPerS * effect.Sd);
+
+    NormalMixture Tendency(double changeDegPerS, double sdDegPerS)
     {
         const double floor = 0.02;
-        var extra = floor * floor + Square(practice.ModelError * TendencyKnown) + Square(sdDegPerS ?? practice.ModelError * changeDegPerS);
+        var extra = floor * floor + Square(practice.ModelError * TendencyKnown) + Square(sdDegPerS);
         return Posterior.Predict(TendencyKnown + changeDegPerS, TendencyGains, (_, _) => extra);
     }
 

@@ -18,7 +18,7 @@ readonly record struct Fit(double SquaredMisfit, int Readings)
         var read = evidence.Observations.Where(observation => observation.Range is null).ToArray();
         var noise = new ObservationNoise(read);
         noise.Suppose(read, best.Amplitudes, evidence.Posterior.Friction(best), evidence.Practice.ModelError);
-        double[] misfit = [.. read.Select(observation => observation.Unexplained - best.Mean(observation.Gains))];
+        double[] misfit = [.. read.Select(observation => observation.Observed - observation.Predicted(best.Amplitudes))];
         return new(noise.Product(misfit, misfit), read.Length);
     }
 }

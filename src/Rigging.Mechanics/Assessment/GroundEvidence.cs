@@ -8,8 +8,6 @@ namespace Rigging.Mechanics.Assessment;
 /// </summary>
 static class GroundEvidence
 {
-    const double LeastVariance = 1e-6;
-
     public static IEnumerable<Observation> Of(AssessmentRequest request, Airframe airframe, Practice practice)
     {
         for (var i = 0; i < request.GroundChecks.Count; i++)
@@ -22,12 +20,20 @@ static class GroundEvidence
             var usual = practice.Check(check.Kind)!.Sd!.Value;
             // A tab's own reading error comes on top of what the tab does not tell.
             var variance = scale is { } gain ? usual * usual + Math.Pow(gain * (sd ?? 1), 2) : Math.Pow(sd ?? usual, 2);
-            yield return new(new(null, i), ReadingFamily.Ground, value, 0, gains, Math.Max(variance, LeastVariance));
+            yield return new(new(null, i), ReadingFamily.Ground, value, 0, gains, Math.Max(variance, Evidence.LeastVariance));
         }
     }
 
     /// <summary>Whether a check's value is used as evidence with this airframe.</summary>
     public static bool IsUsed(GroundCheck check, Airframe airframe) => check is ClearanceCheck || Measured(check, airframe) is not null;
+
+    /// <summary>Whose amplitude a measuring check bears on.</summary>
+    public static Cause Measures(GroundCheckKind check) => check switch
+    {
+        GroundCheckKind.RudderTab => Cause.RudderOrFinOffset,
+        GroundCheckKind.AileronTab => Cause.AileronFloat,
+        _ => ModelledCause.All.Single(modelled => modelled.MeasuredBy == check).Cause,
+    };
 
     static (Cause Cause, double Value, double? Sd, double? Gain)? Measured(GroundCheck check, Airframe airframe) => check switch
     {

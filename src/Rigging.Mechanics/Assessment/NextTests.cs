@@ -76,17 +76,10 @@ static class NextTests
                         yield return Named(check, OfLook(looked, check));
                 }
                 else if (check is { Sd: { } sd })
-                    yield return Named(check, OfAmplitude(Measured(check.Check), sd));
+                    yield return Named(check, OfAmplitude(GroundEvidence.Measures(check.Check), sd));
         }
 
         static NextTest Named(CheckFigure check, double bits) => new($"ground-check:{Wire.Word(check.Check)}", bits, check.Minutes);
-
-        static Cause Measured(GroundCheckKind kind) => kind switch
-        {
-            GroundCheckKind.RudderTab => Cause.RudderOrFinOffset,
-            GroundCheckKind.AileronTab => Cause.AileronFloat,
-            _ => ModelledCause.All.Single(modelled => modelled.MeasuredBy == kind).Cause,
-        };
 
         double OfAmplitude(Cause cause, double sd)
         {

@@ -27,6 +27,15 @@ sealed record Observation(
     /// <summary>What is left for the causes to explain.</summary>
     public double Unexplained => Observed - Known;
 
+    /// <summary>What it would be, known things included, with these amplitudes.</summary>
+    public double Predicted(double[] amplitudes)
+    {
+        var sum = Known;
+        for (var k = 0; k < amplitudes.Length; k++)
+            sum += Gains[k] * amplitudes[k];
+        return sum;
+    }
+
     public bool IsFlown => Family != ReadingFamily.Ground;
 }
 

@@ -14,12 +14,15 @@ sealed record Explanation(int[] Present, int[] Traces, double Weight, double[] A
 {
     public bool Has(int cause) => Array.IndexOf(Present, cause) >= 0;
 
-    public double Variance(IReadOnlyList<double> gains)
+    public double Variance(IReadOnlyList<double> gains) => Variance(Traces, Covariance, gains);
+
+    /// <summary>Of a straight line in the amplitudes of some traces, of which this is the covariance.</summary>
+    public static double Variance(int[] traces, Matrix<double> covariance, IReadOnlyList<double> gains)
     {
         var sum = 0.0;
-        for (var i = 0; i < Traces.Length; i++)
-            for (var j = 0; j < Traces.Length; j++)
-                sum += gains[Traces[i]] * Covariance[i, j] * gains[Traces[j]];
+        for (var i = 0; i < traces.Length; i++)
+            for (var j = 0; j < traces.Length; j++)
+                sum += gains[traces[i]] * covariance[i, j] * gains[traces[j]];
         return sum;
     }
 

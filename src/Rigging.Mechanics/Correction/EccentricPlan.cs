@@ -98,8 +98,8 @@ static class EccentricPlan
             return turns;
         }
 
-        /// <summary>What a turn does to the roll tendency, °/s: the right panel's incidence counts up, the left one's down.</summary>
-        double Change(EccentricMove move) => effect.Factor * perDeg * move.IncidenceChange.Degrees * (move.Wing == Side.Right ? 1 : -1);
+        /// <summary>What the model says a turn does to the roll tendency, °/s: the right panel's incidence counts up, the left one's down.</summary>
+        double Change(EccentricMove move) => perDeg * move.IncidenceChange.Degrees * (move.Wing == Side.Right ? 1 : -1);
 
         Option[] Candidates(List<EccentricMove> leftTurns, List<EccentricMove> rightTurns, FoundSetting left, FoundSetting right) =>
         [
@@ -107,11 +107,10 @@ static class EccentricPlan
             .. rightTurns.Select(move => Candidate([move], left.Angle, move.To)),
         ];
 
-        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds)
-        {
-            var change = moves.Sum(Change);
-            return new(moves, evidence.Tendency(change, change * effect.Sd / effect.Factor), Standing(leftEnds, rightEnds));
-        }
+        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds) => new(
+            moves,
+            evidence.TendencyAfter(moves.Sum(Change), effect),
+            Standing(leftEnds, rightEnds));
 
         /// <summary>How far both stand from neutral height, in throws.</summary>
         static double Standing(Angle left, Angle right) => Math.Abs(Math.Sin(left.Radians)) + Math.Abs(Math.Sin(right.Radians));

@@ -27,7 +27,7 @@ static class Gate
             (toRemedy, var refusal) = Tendency(evidence, limits);
             refusals.AddRange(refusal is null ? [] : [refusal]);
         }
-        if (Fit.OfBest(evidence).IsPoor)
+        if (evidence.Fit.IsPoor)
             refusals.Add(new("nothing-fits", "No cause in the catalogue agrees with what was read. Fly and measure again before anything is moved; a reading is wrong, something is broken, or it is a cause nobody thought of."));
         if (refusals.Count > 0 && toRemedy is { } cause and not Cause.PanelIncidenceDifference)
             refusals.Add(Remedy.NotAnAdjustment(cause));
@@ -43,8 +43,7 @@ static class Gate
             yield return new("damage-not-ruled-out", "The damage inspection found something: repair to data comes before any adjustment.");
         else if (suspects.Length > 0 && !Prerequisites.IsDamageCleared(request))
             yield return new("damage-not-ruled-out", $"After {string.Join(", ", suspects)} nothing is moved until a damage inspection is recorded clear.");
-
-        if (!found && evidence.Posterior.Probability((int)Cause.DamageOrMisassembly) >= Half && !(suspects.Length > 0 && !Prerequisites.IsDamageCleared(request)))
+        else if (evidence.Posterior.Probability((int)Cause.DamageOrMisassembly) >= Half)
             yield return new("damage-not-ruled-out", "Something bent, broken or put together wrong is the likeliest explanation: look for it and record a clear inspection before anything is moved.");
 
         if (evidence.Aeroplane.Airframe.Limits is { } limits && Difference(evidence) is var deg && Math.Abs(deg) > limits.MaxPanelIncidenceDifferenceDeg)
@@ -75,7 +74,7 @@ static class Gate
         if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
             return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
         // What misleads a pilot, or rolls the aeroplane by another way than its wings, shows in the readings and not in the tendency.
-        if (NotOfTheWings.FirstOrDefault(cause => SeenIn(evidence, cause), Cause.PanelIncidenceDifference) is var other and not Cause.PanelIncidenceDifference)
+        foreach (var other in NotOfTheWings.Where(other => SeenIn(evidence, other)))
             return (other, null);
         if (inside && tendency.Within(limit) >= Half && evidence.TendencyResolution <= limit)
             return (null, new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({tendency.Within(limit):P0} sure).")));

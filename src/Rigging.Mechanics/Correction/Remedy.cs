@@ -49,8 +49,7 @@ static class Remedy
             return CorrectionPlan.Refused([NotAnAdjustment(cause), .. bend.Refusals]);
 
         var effect = experience.For(control, evidence.Practice.ModelError);
-        var change = bend.Value.AmplitudeChange * effect.Factor * evidence.TendencyGains[ModelledCause.Of(cause).First];
-        var tendency = evidence.Tendency(change, change * effect.Sd / effect.Factor);
+        var tendency = evidence.TendencyAfter(bend.Value.AmplitudeChange * evidence.TendencyGains[ModelledCause.Of(cause).First], effect);
         return new(
             new(
                 [new(control, bend.Value.From, bend.Value.To, null, WayUpOrDown(control, bend.Value), WayLeftOrRight(control, bend.Value), null)],

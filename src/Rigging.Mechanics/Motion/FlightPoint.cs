@@ -52,7 +52,14 @@ public sealed class FlightPoint
     /// <summary>
     /// One unit of rolling moment coefficient, right wing down, from lift that one wing lacks: it drags as a panel of less incidence does.
     /// </summary>
-    public Asymmetry LiftDifference => PanelIncidence is var panel ? new(Rolling: 1, Yawing: panel.Yawing / panel.Rolling) : default;
+    public Asymmetry LiftDifference
+    {
+        get
+        {
+            var panel = PanelIncidence;
+            return new(Rolling: 1, Yawing: panel.Yawing / panel.Rolling);
+        }
+    }
 
     /// <summary>What fuel and people do.</summary>
     public Asymmetry Of(Load load) => new(WeightNm: LateralLoad.RollingMomentNm(Airframe, load));

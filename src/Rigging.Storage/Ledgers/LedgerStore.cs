@@ -33,28 +33,19 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     }
 
     /// <summary>The ledger as it stands and what the rules would rest on for this person now: what a page asks before it offers a step.</summary>
-    public async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct)
-    {
-        await using var db = await databases.CreateDbContextAsync(ct);
-        await using var snapshot = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
-        var entries = await Sealed(db, id, ct);
-        if (entries.Count == 0)
-            return null;
-        var ledger = Open(id, entries);
-        var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
-        var facts = await FactReader.Read(db, installation, ledger.State.Report!.Aircraft, id, who, clock.GetCurrentInstant(), ct);
-        return facts is null ? null : (ledger, facts);
-    }
+    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct) => Look(id, db => FactReader.Person(db, who, ct), ct);
 
     /// <summary>The same for somebody who has no part in it, such as whoever prints or exports records.</summary>
-    public async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct)
+    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct) => Look(id, _ => Task.FromResult<Person?>(new(new(Guid.Empty), [], [])), ct);
+
+    async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, Func<RiggingDb, Task<Person?>> whoever, CancellationToken ct)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         await using var snapshot = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
-        if (await Sealed(db, id, ct) is not { Count: > 0 } entries) return null;
+        if (await Sealed(db, id, ct) is not { Count: > 0 } entries || await whoever(db) is not { } person) return null;
         var ledger = Open(id, entries);
-        var nobody = new Person(new(Guid.Empty), [], []);
-        return (ledger, await FactReader.Read(db, await db.Installations.AsNoTracking().SingleAsync(ct), ledger.State.Report!.Aircraft, id, nobody, clock.GetCurrentInstant(), ct));
+        var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
+        return (ledger, await FactReader.Read(db, installation, ledger.State.Report!.Aircraft, id, person, clock.GetCurrentInstant(), ct));
     }
 
     /// <summary>Files a report: opens a squawk and gives it the school's next number.</summary>

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Squawks.Signing;
@@ -15,13 +16,19 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
     public async Task<SquawkFile?> Open(int number, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
-        var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.AircraftId, squawk.HeadHash }).SingleOrDefaultAsync(ct);
+        var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.HeadHash }).SingleOrDefaultAsync(ct);
         if (row is null || await ledgers.Look(row.Id, await actor.Me(), ct) is not { } seen) return null;
-        var aircraft = await db.Aircraft.AsNoTracking().SingleAsync(a => a.Id == row.AircraftId, ct);
+        return await FileOf(db, seen.Ledger, seen.Facts, row.HeadHash, ct);
+    }
+
+    /// <summary>The file of a ledger that was read already: what a page shows, and what an export prints.</summary>
+    internal static async Task<SquawkFile> FileOf(RiggingDb db, Ledger ledger, Facts facts, byte[] headHash, CancellationToken ct)
+    {
+        var aircraft = await db.Aircraft.AsNoTracking().SingleAsync(a => a.Id == ledger.State.Report!.Aircraft, ct);
         var airframe = await db.Airframes.AsNoTracking().Where(a => a.Id == aircraft.AirframeId && a.Version == aircraft.AirframeVersion).Select(a => a.Name).SingleOrDefaultAsync(ct);
-        return new(seen.Ledger, seen.Facts,
+        return new(ledger, facts,
             new(aircraft.Id, aircraft.Registration, aircraft.Serial, airframe ?? aircraft.AirframeId, aircraft.TotalTimeTenths / 10.0),
-            await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(row.HeadHash));
+            await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(headHash));
     }
 
     /// <param name="id">Made with the form: sent twice, the report is stored once.</param>

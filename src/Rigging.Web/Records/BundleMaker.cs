@@ -92,11 +92,8 @@ public sealed partial class BundleMaker(IDbContextFactory<RiggingDb> databases, 
     async Task<List<(int Round, byte[] Pdf)>> Records(RiggingDb db, SquawkId id, Instant now, CancellationToken ct)
     {
         var (ledger, facts) = (await ledgers.Look(id, ct))!.Value;
-        var aircraft = await db.Aircraft.AsNoTracking().SingleAsync(row => row.Id == ledger.State.Report!.Aircraft, ct);
-        var name = await db.Airframes.AsNoTracking().Where(row => row.Id == aircraft.AirframeId && row.Version == aircraft.AirframeVersion).Select(row => row.Name).SingleAsync(ct);
         var head = await db.Squawks.AsNoTracking().Where(row => row.Id == id).Select(row => row.HeadHash).SingleAsync(ct);
-        var file = new SquawkFile(ledger, facts, new(aircraft.Id, aircraft.Registration, aircraft.Serial, name, aircraft.TotalTimeTenths / 10.0),
-            await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(head));
+        var file = await SquawkDesk.FileOf(db, ledger, facts, head, ct);
         return [.. from round in Enumerable.Range(1, ledger.State.Round)
                    let sheet = RecordSheet.Of(file, round, Stock.A4, now.InZone(file.School.Zone))
                    where sheet is not null
