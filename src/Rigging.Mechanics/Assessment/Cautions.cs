@@ -18,7 +18,7 @@ static class Cautions
         if (request.TestPoints.SelectMany(point => point.Readings).Any(reading => Math.Abs(BankOf(reading)) > ReleasedMotion.HonestBankDeg))
             yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so it counts as that much or more. Time a smaller bank.";
         if (request.TestPoints.Any(point => Math.Abs(point.FlapDeg) > Evidence.FlapUpDeg))
-            yield return "With flap lowered only the flaps' own difference is modelled, not what flap does to the aeroplane.";
+            yield return "With flap lowered the flaps' own difference and the lift they carry are modelled; the aeroplane's derivatives are taken as those with flap up.";
 
         var unseen = ModelledCause.All.Where((_, index) => !evidence.Bears(index)).Select(modelled => Wire.Word(modelled.Cause)).ToArray();
         if (unseen.Length > 0)

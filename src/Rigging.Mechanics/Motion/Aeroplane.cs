@@ -15,7 +15,8 @@ public sealed class Aeroplane
 
     readonly VortexLattice lattice;
     readonly AirframeMass mass;
-    readonly Lazy<double> gridErrorPercent;
+    readonly Lazy<SpanLoading> flapsLowered;
+    readonly Lazy<IReadOnlyList<WingFigure>> figures;
 
     public Aeroplane(Airframe airframe)
     {
@@ -31,10 +32,19 @@ public sealed class Aeroplane
 
         (Panel, Tip) = (lattice.Response(panel), lattice.Response(tip));
         Flap = Effective(airframe.Flaps.ChordFraction, airframe.Flaps.InboardYM, airframe.Flaps.OutboardYM);
-        gridErrorPercent = new(() =>
+        flapsLowered = new(() => lattice.Response(IncidenceShape.Band(airframe.Flaps.InboardYM, airframe.Flaps.OutboardYM)));
+        figures = new(() =>
         {
             var grids = new CoarserGrids(lattice);
-            return new[] { panel, tip, ailerons, flaps, rolling }.Max(shape => grids.RollingMomentOf(shape).GridErrorPercent);
+            return
+            [
+                new(WingQuantity.LiftSlope, grids.LiftOf(IncidenceShape.Uniform(wing.SpanM))),
+                new(WingQuantity.RollDamping, grids.RollingMomentOf(rolling)),
+                new(WingQuantity.PanelDifference, grids.RollingMomentOf(panel)),
+                new(WingQuantity.TipDifference, grids.RollingMomentOf(tip)),
+                new(WingQuantity.FlapBand, grids.RollingMomentOf(flaps)),
+                new(WingQuantity.AileronBand, grids.RollingMomentOf(ailerons)),
+            ];
         });
 
         var d = airframe.Derivatives;
@@ -55,11 +65,14 @@ public sealed class Aeroplane
     /// <summary>Where the roll tendency is quoted: the airframe's reference speed, altitude and power on a standard day.</summary>
     public FlightPoint Reference { get; }
 
+    /// <summary>The wing's figures with what the grid leaves open, and the same by lifting line. Worked out once, when first asked for.</summary>
+    public IReadOnlyList<WingFigure> Figures => figures.Value;
+
     /// <summary>
-    /// How far apart the wing's figures are on this grid and on two coarser ones, percent of the figure, the largest of panel, tip, ailerons,
-    /// flaps and damping in roll. It covers the grid, not the theory. Worked out once, when first asked for.
+    /// How far apart the wing's figures are on this grid and on two coarser ones, percent of the figure, the largest of
+    /// <see cref="Figures"/>. It covers the grid, not the theory.
     /// </summary>
-    public double GridErrorPercent => gridErrorPercent.Value;
+    public double GridErrorPercent => Figures.Max(figure => figure.Checked.GridErrorPercent);
 
     /// <summary>In words, such as <c>40 × 2</c>: strips along the span by rows along the chord.</summary>
     public string Panels => $"{lattice.Strips.Length} × {lattice.Rows}";
@@ -78,12 +91,15 @@ public sealed class Aeroplane
 
     /// <summary>The aeroplane in flight where a test point was flown.</summary>
     public FlightPoint At(TestPoint point) =>
-        At(point.CasKt, point.PressureAltitudeFt, point.OatC, point.PowerPercent ?? Airframe.Reference.PowerPercent);
+        At(point.CasKt, point.PressureAltitudeFt, point.OatC, point.PowerPercent ?? Airframe.Reference.PowerPercent, point.FlapDeg);
 
     /// <summary>Rolling moment coefficient of a change of incidence, right wing down positive.</summary>
     internal double RollingMomentOf(IncidenceShape shape) => lattice.Response(shape).RollingMomentCoefficient;
 
-    internal SpanLoading CruiseLoading(double liftCoefficient) => lattice.AtLift(liftCoefficient);
+    /// <summary>What the wing carries: where the flaps are lowered, more of it inboard.</summary>
+    internal SpanLoading Carried(double liftCoefficient, double flapDeg) => flapDeg == 0
+        ? lattice.AtLift(liftCoefficient)
+        : lattice.AtLift(liftCoefficient, flapsLowered.Value, flapDeg * RadPerDeg * IncidenceShape.FlapEffectiveness(Airframe.Flaps.ChordFraction));
 
     internal static Planform PlanformOf(WingGeometry wing) => Planform.OfStations([.. wing.Stations.Select(station =>
         new Station(station.YM, station.ChordM, station.IncidenceDeg * RadPerDeg, station.SectionLiftSlopePerRad))]);
@@ -97,11 +113,11 @@ public sealed class Aeroplane
         return airframe.Mass.ReferenceKg * LateralModel.StandardGravity / (air.DensityKgPerM3 * trueMPerS * trueMPerS / 2 * wingAreaM2);
     }
 
-    FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent)
+    FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent, double flapDeg = 0)
     {
         var air = Atmosphere.Standard(pressureAltitudeFt * FootM).AtTemperature(oatC + CelsiusZeroK);
         var trueMPerS = Airspeed.TrueFromCalibrated(casKt * KnotMPerS, air);
-        return new(this, new(Derivatives, mass, trueMPerS, air.DensityKgPerM3), powerPercent / 100);
+        return new(this, new(Derivatives, mass, trueMPerS, air.DensityKgPerM3), powerPercent / 100, flapDeg);
     }
 
     SpanLoading Effective(double chordFraction, double inboardYM, double outboardYM)
@@ -110,3 +126,28 @@ public sealed class Aeroplane
         return lattice.Response(new([new(-outboardYM, -inboardYM, -effect, -effect), new(inboardYM, outboardYM, effect, effect)]));
     }
 }
+
+/// <summary>What a figure of the wing is of. Moments are rolling moment coefficients, right wing down positive.</summary>
+public enum WingQuantity
+{
+    /// <summary>Lift coefficient per radian of incidence.</summary>
+    LiftSlope,
+
+    /// <summary>Per unit of pb/2V.</summary>
+    RollDamping,
+
+    /// <summary>Per radian of panel incidence difference, right minus left.</summary>
+    PanelDifference,
+
+    /// <summary>Per radian of tip incidence difference, right minus left.</summary>
+    TipDifference,
+
+    /// <summary>Per radian of incidence difference over the span of the flaps, right minus left.</summary>
+    FlapBand,
+
+    /// <summary>Per radian of incidence difference over the span of the ailerons, right minus left.</summary>
+    AileronBand,
+}
+
+/// <summary>One figure of the wing, from the lattice, with its grid error and the lifting line's figure beside it.</summary>
+public sealed record WingFigure(WingQuantity Quantity, GridChecked Checked);

@@ -8,8 +8,8 @@ namespace Rigging.Mechanics.Motion;
 /// One aeroplane at one speed, air and power: which asymmetry a difference amounts to here, and what the aeroplane then does.
 /// </summary>
 /// <remarks>
-/// Flap lowered changes neither the derivatives nor the loading in this model; moving the centre of mass sideways is its
-/// weight moment alone.
+/// Flap lowered carries more of the lift inboard, and with it the induced drag of a difference; the derivatives stay those of the file.
+/// Moving the centre of mass sideways is its weight moment alone.
 /// </remarks>
 public sealed class FlightPoint
 {
@@ -19,10 +19,10 @@ public sealed class FlightPoint
     readonly SpanLoading carried;
     readonly double power;
 
-    internal FlightPoint(Aeroplane aeroplane, LateralModel model, double power)
+    internal FlightPoint(Aeroplane aeroplane, LateralModel model, double power, double flapDeg)
     {
         (this.aeroplane, Model, this.power) = (aeroplane, model, power);
-        carried = aeroplane.CruiseLoading(model.WeightN / model.ForceN);
+        carried = aeroplane.Carried(model.WeightN / model.ForceN, flapDeg);
         Held = new(model, aeroplane.Airframe.BallDegPerWidth);
         Release = new(model);
     }

@@ -33,6 +33,10 @@ public sealed class IncidenceShape
     public static IncidenceShape BandDifference(double inboardYM, double outboardYM) =>
         new([new(-outboardYM, -inboardYM, -0.5, -0.5), new(inboardYM, outboardYM, 0.5, 0.5)]);
 
+    /// <summary>One radian on both sides over a band of the span: both flaps lowered.</summary>
+    public static IncidenceShape Band(double inboardYM, double outboardYM) =>
+        new([new(-outboardYM, -inboardYM, 1, 1), new(inboardYM, outboardYM, 1, 1)]);
+
     /// <summary>One radian on one side only: the lift of a fixed tab, or of one flap that stands alone.</summary>
     public static IncidenceShape OneSided(double inboardYM, double outboardYM, bool onRight) => new(
         [onRight ? new(inboardYM, outboardYM, 1, 1) : new(-outboardYM, -inboardYM, 1, 1)]);

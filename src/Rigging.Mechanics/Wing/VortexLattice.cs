@@ -56,13 +56,15 @@ public sealed class VortexLattice
     public SpanLoading BuiltIn() => Solve(i => Wing.IncidenceAt(Strips[i].ControlYM));
 
     /// <summary>
-    /// The loading at a given lift coefficient: the built-in twist plus whatever uniform incidence it takes.
+    /// The loading at a given lift coefficient: the built-in twist, flaps if they are lowered, and whatever uniform incidence the rest takes.
     /// </summary>
-    public SpanLoading AtLift(double liftCoefficient)
+    /// <param name="ofFlaps">What the flaps do at one radian of both; null where they are up.</param>
+    public SpanLoading AtLift(double liftCoefficient, SpanLoading? ofFlaps = null, double flapRad = 0)
     {
         var (builtIn, uniform) = carried.Value;
-        var incidenceRad = (liftCoefficient - builtIn.LiftCoefficient) / uniform.LiftCoefficient;
-        return new(this, [.. builtIn.CirculationM.Zip(uniform.CirculationM, (b, u) => b + incidenceRad * u)]);
+        var incidenceRad = (liftCoefficient - builtIn.LiftCoefficient - flapRad * (ofFlaps?.LiftCoefficient ?? 0)) / uniform.LiftCoefficient;
+        return new(this, [.. Enumerable.Range(0, Strips.Length).Select(i =>
+            builtIn.CirculationM[i] + flapRad * (ofFlaps?.CirculationM[i] ?? 0) + incidenceRad * uniform.CirculationM[i])]);
     }
 
     SpanLoading Solve(Func<int, double> incidenceRad)

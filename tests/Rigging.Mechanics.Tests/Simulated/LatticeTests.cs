@@ -1,4 +1,7 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Simulation.Aeroplanes;
 using Rigging.Simulation.Wing;
+using Aeroplane = Rigging.Mechanics.Motion.Aeroplane;
 
 namespace Rigging.Mechanics.Tests.Simulated;
 
@@ -41,6 +44,24 @@ public class LatticeTests
         var lattice = new Lattice(wing, Span);
         var twisted = lattice.Roll(lattice.Circulation(strip => -2 * strip.At / Span));
         Assert.Equal(RollDamping(wing), twisted, 12);
+    }
+
+    /// <summary>Flaps at 20° carry lift inboard; what a difference of the panels then does in yaw, by either lattice. 2 %: two grids.</summary>
+    [Theory, InlineData(0), InlineData(10), InlineData(20)]
+    public void Flaps_lowered_change_the_yaw_of_a_difference_alike(double flapDeg)
+    {
+        var file = AirframeFile.Named("st2");
+        var there = new Aeroplane(Trainer.Airframe).At(Trainer.Point(Manoeuvre.ReleaseWheel, 70) with { FlapDeg = flapDeg });
+        var lattice = new Lattice(file.Stations, file.Span);
+        var (uniform, twist) = (lattice.Circulation(_ => 1), lattice.Circulation(strip => strip.Incidence));
+        var share = WingNumbers.FlapShare(file.FlapChordFraction) * flapDeg * Math.PI / 180;
+        var flaps = lattice.Circulation(strip => share * Math.Abs(strip.Within(file.FlapInboard, file.FlapOutboard)));
+        var lift = there.Model.WeightN / there.Model.ForceN;
+        var attitude = (lift - lattice.Lift(twist) - lattice.Lift(flaps)) / lattice.Lift(uniform);
+        var carried = uniform.Zip(twist, (u, t) => attitude * u + t).Zip(flaps, (built, flap) => built + flap).ToArray();
+        var yaw = lattice.Yaw(carried, lattice.Circulation(strip => strip.Within(file.PanelInboard, file.Span / 2) / 2));
+
+        Assert.InRange(there.PanelIncidence.Yawing / yaw, 0.98, 1.02);
     }
 
     [Fact]

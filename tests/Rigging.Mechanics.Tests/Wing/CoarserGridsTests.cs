@@ -34,6 +34,17 @@ public class CoarserGridsTests
     }
 
     [Fact]
+    public void Every_figure_of_the_wing_has_the_lifting_lines_beside_it()
+    {
+        var figures = new Aeroplane(Trainer.Airframe).Figures;
+
+        Assert.Equal(Enum.GetValues<WingQuantity>(), figures.Select(figure => figure.Quantity));
+        // Lifting surface over lifting line: 0.87 in roll at aspect ratio 6 (NACA ARR L5F23); closer in plain lift, further off over a short band.
+        Assert.All(figures, figure => Assert.InRange(figure.Checked.Value / figure.Checked.LiftingLine, 0.75, 0.99));
+        Assert.All(figures, figure => Assert.InRange(figure.Checked.GridErrorPercent, 0, 5));
+    }
+
+    [Fact]
     public void The_lift_along_the_span_adds_up_and_is_alike_on_both_sides()
     {
         var loading = new VortexLattice(Planforms.Trainer).AtLift(0.4);
