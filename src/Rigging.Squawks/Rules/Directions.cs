@@ -1,3 +1,5 @@
+using Rigging.Mechanics.Contract;
+
 namespace Rigging.Squawks.Rules;
 
 /// <summary>Signed numbers as people say them: a size and the side it goes to. Signs as everywhere: right, right wing down, trailing edge down positive.</summary>
@@ -29,6 +31,10 @@ public static class Directions
     /// <param name="more">What the positive side has more of: "lower", "more incidence".</param>
     public static string Difference(double deg, string part, string more) =>
         Sized(deg) is not { } size ? $"both {part}s alike" : $"{(deg > 0 ? "right" : "left")} {part} {size}° {more}";
+
+    /// <summary>Who and what is aboard, by seat and tank.</summary>
+    public static string Load(Load load) => string.Join("; ",
+        load.SeatsKg.Select(seat => $"seat {seat.Key} {Words.Number(seat.Value, 0)}{Space}kg").Concat(load.FuelL.Select(tank => $"fuel {tank.Key} {Words.Number(tank.Value, 0)}{Space}L")));
 
     static string Sided(double value, string unit, string negative, string positive, string none) =>
         Sized(value) is { } size ? $"{size}{unit} {(value > 0 ? positive : negative)}" : none;

@@ -15,12 +15,9 @@ static class AssessmentWords
     /// <summary>What the aeroplane does, in one sentence.</summary>
     public static string Tendency(Estimate? tendency, ReferencePoint reference) => tendency is null
         ? "Nothing on record says how much it rolls."
-        : $"{Heavy(tendency.Mean)}: {RollRate(tendency.Mean)} with hands off and the ball centred, {Between(tendency, RollRate)}, at {Words.Number(reference.CasKt, 0)}{Space}kt and {Words.Number(reference.PressureAltitudeFt, 0)}{Space}ft with the load it is rigged for ({Load(reference.Load)}).";
+        : $"{Heavy(tendency.Mean)}: {RollRate(tendency.Mean)} with hands off and the ball centred, {Between(tendency, RollRate)}, at {Words.Number(reference.CasKt, 0)}{Space}kt and {Words.Number(reference.PressureAltitudeFt, 0)}{Space}ft with the load it is rigged for ({Directions.Load(reference.Load)}).";
 
     static string Heavy(double degPerS) => Math.Round(Math.Abs(degPerS), 2) == 0 ? "Flies level" : degPerS < 0 ? "Left-wing heavy" : "Right-wing heavy";
-
-    public static string Load(Load load) => string.Join("; ",
-        load.SeatsKg.Select(seat => $"seat {seat.Key} {Words.Number(seat.Value, 0)}{Space}kg").Concat(load.FuelL.Select(tank => $"fuel {tank.Key} {Words.Number(tank.Value, 0)}{Space}L")));
 
     public static string Between(Estimate estimate, Func<double, string> words) => $"nine times in ten between {words(estimate.Low)} and {words(estimate.High)}";
 

@@ -37,10 +37,20 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         if (await db.Aircraft.AsNoTracking().SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } row) return null;
         var squawks = await db.Squawks.AsNoTracking().Where(squawk => squawk.AircraftId == row.Id).OrderByDescending(squawk => squawk.Number).ToListAsync(ct);
         var names = await AirframeNames(db, ct);
-        return new(row.Registration, row.Serial, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
+        return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
             await Registers.School(db, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))]);
+    }
+
+    /// <summary>The latest version where none is named; null when there is none on record.</summary>
+    public async Task<AirframeSheet?> Airframe(string id, int? version, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return await db.Airframes.AsNoTracking().Where(row => row.Id == id && (version == null || row.Version == version)).OrderByDescending(row => row.Version).FirstOrDefaultAsync(ct) is { } row
+            && AirframeOnFile.Of(row.Id, row.Version, row.Json) is { } onFile
+            ? AirframeSheet.Of(onFile.Read(), row.Version)
+            : null;
     }
 
     /// <summary>Marks this person's notices about these squawks as read; those of others stay as they are.</summary>

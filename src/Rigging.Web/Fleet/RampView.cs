@@ -31,6 +31,6 @@ public sealed record NoticeOnRamp(int Squawk, string Subject, string Body, Insta
 
 /// <summary>Everything that was ever squawked about one aircraft, newest first.</summary>
 public sealed record AircraftHistory(
-    string Registration, string Serial, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, IReadOnlyList<PastSquawk> Squawks);
+    string Registration, string Serial, string AirframeId, int AirframeVersion, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, IReadOnlyList<PastSquawk> Squawks);
 
 public sealed record PastSquawk(int Number, Stage Stage, int Round, string Summary, Instant OpenedAt, Instant UpdatedAt);

@@ -28,13 +28,13 @@ public abstract class OfficePage : ComponentBase
         if (Context is { Request.HasFormContentType: true }) Fields = TypedFields.Of(await Context.Request.ReadFormAsync());
     }
 
-    /// <summary>Enters what was typed, or shows everything that is wrong with it.</summary>
-    protected async Task Take(Typed typed, Func<Task<IReadOnlyList<BrokenRule>>> enter)
+    /// <summary>Enters what was typed and goes on to a page, this one if none is named; or shows everything that is wrong with it.</summary>
+    protected async Task Take(Typed typed, Func<Task<IReadOnlyList<BrokenRule>>> enter, Func<string>? next = null)
     {
         var wrong = typed.Ok ? await enter() : typed.Errors;
         if (wrong.Count == 0)
         {
-            Navigation.NavigateTo(Navigation.ToBaseRelativePath(Navigation.Uri));
+            Navigation.NavigateTo(next?.Invoke() ?? Navigation.ToBaseRelativePath(Navigation.Uri));
             return;
         }
         Errors = [.. wrong.Select(rule => new FieldError(rule.Field ?? "", rule.Sentence))];

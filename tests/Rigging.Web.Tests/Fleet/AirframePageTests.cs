@@ -1,0 +1,86 @@
+using System.Text.Json.Nodes;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
+using Rigging.Squawks.Tests;
+using Rigging.Web.Desk;
+using Rigging.Web.Fleet;
+
+namespace Rigging.Web.Tests.Fleet;
+
+[Collection(InTheHangar.Name)]
+public class AirframePageTests(Hangar hangar)
+{
+    static Airframe Changed(Action<JsonObject> change)
+    {
+        var file = JsonNode.Parse(School.Airframe.Json)!.AsObject();
+        change(file);
+        var read = ContractReader.ReadAirframe(file.ToJsonString());
+        return read.Value ?? throw new InvalidOperationException(string.Join("; ", read.Faults));
+    }
+
+    [Fact]
+    public async Task The_wing_stands_there_by_two_theories_and_the_motions_by_name()
+    {
+        using var browser = await hangar.As(School.Mechanic);
+
+        var page = await browser.Open($"/airframes/{School.Airframe.Id}/{School.Airframe.Version}");
+
+        Assert.Contains("Damping in roll", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Lifting line", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Dutch roll", page.Text, StringComparison.Ordinal);
+        Assert.Contains("solo left", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_that_is_not_on_record_is_said_to_be_missing()
+    {
+        using var browser = await hangar.As(School.Mechanic);
+
+        Assert.Contains("There is no airframe file nowhere", (await browser.Open("/airframes/nowhere")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_file_leaves_out_is_listed_as_estimated_with_its_accuracy()
+    {
+        var sheet = AirframeSheet.Of(Changed(file =>
+        {
+            file["fin"] = new JsonObject { ["areaM2"] = 1.6, ["armM"] = 4.3, ["heightM"] = 0.7, ["liftSlopePerRad"] = 3.0 };
+            file["derivatives"]!.AsObject().Remove("cnR");
+        }), 1);
+
+        var only = Assert.Single(sheet.Estimated);
+        Assert.Contains("Damping in yaw", only.Figure, StringComparison.Ordinal);
+        Assert.True(only.AccuracyPercent > 0);
+    }
+
+    [Fact]
+    public void An_unlikely_figure_is_named_by_its_place_in_the_file() =>
+        Assert.Contains(AirframeSheet.Of(Changed(file => file["mass"]!["ixxKgM2"] = 85), 1).Warnings, warning => warning.Path == "$.mass.ixxKgM2");
+
+    [Fact]
+    public void What_is_not_on_file_says_what_it_refuses()
+    {
+        var sheet = AirframeSheet.Of(Changed(file => { file.Remove("eccentric"); file.Remove("limits"); }), 1);
+
+        Assert.Contains(sheet.Missing, line => line.StartsWith("The eccentric", StringComparison.Ordinal));
+        Assert.Contains(sheet.Missing, line => line.StartsWith("Limits", StringComparison.Ordinal));
+    }
+
+    /// <summary>A wing that drops to the left is held up by weight on the right; one person less on the left seat does the same.</summary>
+    [Fact]
+    public void A_heavy_left_wing_is_worth_fuel_on_the_right_or_less_in_the_left_seat()
+    {
+        var coins = new Equivalents(new Aeroplane(School.Airframe.Read()));
+
+        var said = coins.Of(-0.7, AirframeSheet.PersonKg);
+
+        Assert.Contains("L more in the right tank", said, StringComparison.Ordinal);
+        Assert.Matches("kg (less in the left seat|more in the right seat)", said!);
+        Assert.Null(coins.Of(0.01, AirframeSheet.PersonKg));
+    }
+
+    [Fact]
+    public void Alone_in_the_left_seat_it_drops_the_left_wing() =>
+        Assert.Contains(new Equivalents(new Aeroplane(School.Airframe.Read())).AtCommonLoads(0, AirframeSheet.PersonKg),
+            load => load.Name == "solo left" && load.Feels.EndsWith("left wing down", StringComparison.Ordinal));
+}
