@@ -56,14 +56,32 @@ public class EvidenceTests
     }
 
     [Fact]
-    public void Flights_made_before_the_work_do_not_speak_about_the_aircraft_after_it()
+    public void Flights_made_before_an_eccentric_was_turned_still_speak_with_the_turn_beside_them()
     {
         var flown = School.Called.Do(School.Pilot, new EvaluationFlown(School.Today, OnePoint, null));
-        Assert.Equal(2, Read(flown).TestPoints.Count);
+        Assert.All(Read(flown).TestPoints, point => Assert.Null(point.MovedSince));
 
         var after = School.Approved.Do(School.Pilot, School.Flight with { TestPoints = OnePoint });
-        Assert.Equal(30, Assert.Single(Read(after).TestPoints).Load.FuelL["right"]);
+
+        var (before, now) = (Read(after).TestPoints[0], Read(after).TestPoints[^1]);
+        var turned = Assert.Single(before.MovedSince!);
+        // Half a flat of the left eccentric from −15° to 15°, throw 1.8 mm, spars 880 mm apart: 2·atan(1.8·sin 15°/880) = 0.0607° more on the left.
+        Assert.Equal((Mechanics.Contract.Cause.PanelIncidenceDifference, -0.0607), (turned.Cause, Math.Round(turned.Amplitude, 4)));
+        Assert.Null(now.MovedSince);
         Assert.Equal(new Mechanics.Contract.BushingAngles(15), Read(after).Settings!.LeftEccentricDeg);
+    }
+
+    [Fact]
+    public void Flights_made_before_anything_else_was_moved_no_longer_speak()
+    {
+        var after = School.Checked
+            .Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod two turns shorter."), School.HalfAFlat.Moves[0]] })
+            .Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
+            .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
+            .Do(School.Mechanic, School.Torque)
+            .Do(School.Mechanic, School.Done with { OtherAsLeft = "Both flaps at the stop." });
+
+        Assert.Empty(Read(after).TestPoints);
     }
 
     [Fact]

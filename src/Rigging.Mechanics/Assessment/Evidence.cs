@@ -35,9 +35,7 @@ sealed class Evidence
         var reference = aeroplane.Reference;
         var rigged = new FlightCase(reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
         TendencyKnown = reference.RollTendencyDegPerS(reference.Of(rigged.Load) + reference.Slipstream);
-        TendencyGains = [.. ModelledCause.Traces.Select(trace => trace.Cause is Cause.FuelAndLoading or Cause.InstrumentMisalignment
-            ? 0
-            : reference.RollTendencyDegPerS(trace.PerUnit(rigged)))];
+        TendencyGains = ModelledCause.TendencyGains(rigged);
     }
 
     public AssessmentRequest Request { get; }
@@ -68,11 +66,14 @@ sealed class Evidence
     /// <summary>The same after a move that the model says changes it by so many °/s, the adjuster having so much of its modelled effect.</summary>
     public NormalMixture TendencyAfter(double modelledDegPerS, MeasuredEffect effect) => Tendency(modelledDegPerS * effect.Factor, modelledDegPerS * effect.Sd);
 
-    NormalMixture Tendency(double changeDegPerS, double sdDegPerS)
+    NormalMixture Tendency(double changeDegPerS, double sdDegPerS) => Tendency(TendencyKnown, TendencyGains, changeDegPerS, sdDegPerS);
+
+    /// <summary>Roll tendency anywhere, from what is known there, what a unit of each amplitude does there, and a change that is as good as its standard deviation.</summary>
+    public NormalMixture Tendency(double knownDegPerS, IReadOnlyList<double> gains, double changeDegPerS, double sdDegPerS)
     {
         const double floor = 0.02;
-        var extra = floor * floor + Square(practice.ModelError * TendencyKnown) + Square(sdDegPerS);
-        return Posterior.Predict(TendencyKnown + changeDegPerS, TendencyGains, (_, _) => extra);
+        var extra = floor * floor + Square(practice.ModelError * knownDegPerS) + Square(sdDegPerS);
+        return Posterior.Predict(knownDegPerS + changeDegPerS, gains, (_, _) => extra);
     }
 
     /// <summary>Whether this airframe's figures lead to numbers at all.</summary>

@@ -16,30 +16,30 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>
-    /// Everything of the present round, and of earlier rounds what still holds: the ground checks, but not the flights made
-    /// before something was moved, except that a check flight shows the aircraft as it stands now.
+    /// Everything on record that still holds: the ground checks, and the flights, those before an eccentric was turned with the turn beside
+    /// them; not the flights made before anything else was moved.
     /// </summary>
     public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile) => Of(ledger, onFile, _ => true);
 
     /// <summary>The check flights since the last work and nothing else that was flown: what a verdict rests on.</summary>
     /// <param name="fuelMeasured">Only those on which fuel was, or was not, measured: one kind says nothing about the other's tanks.</param>
     public static EvidenceRequest OfCheckFlights(Ledger ledger, AirframeOnFile onFile, bool fuelMeasured) =>
-        Of(ledger, onFile, fact => fact is CheckFlown flown && flown.FuelMeasured == fuelMeasured);
+        Of(ledger, onFile, entry => entry.Fact is CheckFlown flown && flown.FuelMeasured == fuelMeasured && entry.Sequence > LastWork(ledger));
 
     /// <exception cref="InvalidOperationException">The airframe on file is not one: whoever stored it did not check it.</exception>
     public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
         : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
 
-    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Fact, bool> counts)
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
         var state = ledger.State;
         var points = new JsonArray();
-        var lastWork = ledger.Entries.LastOrDefault(e => e.Fact is WorkDone)?.Sequence ?? 0;
-        if (lastWork == 0 && state.Report is { } report && ReportedPoint.Of(report, airframe, assumed) is { } reported) points.Add(reported);
-        foreach (var entry in ledger.Entries.Where(e => e.Sequence > lastWork && counts(e.Fact)))
-            foreach (var point in TestPointsOf(entry.Fact)) points.Add(point);
+        var turned = new TurnedSince(ledger, airframe);
+        foreach (var entry in ledger.Entries.Where(counts))
+            if (turned.Since(entry.Sequence) is { } panelDeg)
+                foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, panelDeg));
 
         var request = new JsonObject
         {
@@ -71,8 +71,17 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         }
     }
 
-    static IEnumerable<JsonNode> TestPointsOf(Fact fact) => fact switch
+    static int LastWork(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone)?.Sequence ?? 0;
+
+    static JsonNode Moved(JsonNode point, double panelDeg)
     {
+        if (panelDeg != 0) point["movedSince"] = new JsonArray(new JsonObject { ["cause"] = Wire.Word(Cause.PanelIncidenceDifference), ["amplitude"] = panelDeg });
+        return point;
+    }
+
+    static IEnumerable<JsonNode> TestPointsOf(Fact fact, Airframe airframe, List<string> assumed) => fact switch
+    {
+        Reported report => ReportedPoint.Of(report, airframe, assumed) is { } reported ? [reported] : [],
         EvaluationFlown flown => Parse(flown.TestPoints),
         CheckFlown flown => Parse(flown.TestPoints),
         _ => [],

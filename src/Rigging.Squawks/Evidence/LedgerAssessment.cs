@@ -8,7 +8,8 @@ namespace Rigging.Squawks.Evidence;
 
 /// <summary>What the mechanics make of the evidence in a ledger, ready to go on record.</summary>
 /// <param name="Assumed">In a person's words; shown beside the result.</param>
-public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, AssessmentResponse Response, IReadOnlyList<string> Assumed)
+/// <param name="Outlook">What it expects elsewhere; null when nothing was observed.</param>
+public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, AssessmentResponse Response, IReadOnlyList<string> Assumed, Outlook? Outlook)
 {
     /// <summary>Version of the mechanics library, as it goes on record with what it computed.</summary>
     public static string LibraryVersion { get; } = typeof(Assessor).Assembly.GetName().Version!.ToString(3);
@@ -22,7 +23,7 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
         var response = Assessor.Assess(request, request.Airframe!, practice);
         return new(
             new(evidence.Json, ContractWriter.Write(response), LibraryVersion, practice.Version, onFile.Id, onFile.Version),
-            request, response, evidence.Assumed);
+            request, response, evidence.Assumed, Outlook.Of(request, request.Airframe!, practice));
     }
 
     /// <summary>After the last work, the fuel that counts is that of the check flight.</summary>

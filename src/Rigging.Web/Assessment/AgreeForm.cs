@@ -31,7 +31,8 @@ static class AgreeForm
         return parts.Length == 3 && revision == 2 ? (parts[0], parts[1], parts[2]["revision ".Length..]) : (approvedData ?? "", "", "");
     }
 
-    public static CorrectionAgreed Read(TypedFields fields, Typed typed, CorrectionProposal? proposal)
+    /// <param name="what">For the prediction of an own plan; null where nothing can be predicted.</param>
+    public static CorrectionAgreed Read(TypedFields fields, Typed typed, CorrectionProposal? proposal, WhatIf? what = null)
     {
         if (!fields.Ticked("confirmed"))
             typed.Wrong("data-not-confirmed", "Approved data: not confirmed. Look it up, correct it here if it differs, then tick that you have it before you.", "confirmed");
@@ -44,9 +45,16 @@ static class AgreeForm
             _ => [],
         };
         if (moves.Count == 0) typed.Wrong("not-a-choice", "What is to be done: nothing chosen. Choose one.", "plan");
-        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : null;
+        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [{ ToDeg: { } toDeg } move] ? what?.After(move.Control, toDeg) : null;
         return new(moves, new(fields["manual"] ?? "", fields["section"] ?? "", fields["revision"] ?? ""), plan != Proposed, fields["reason"] ?? "",
             predicted?.Mean, predicted?.Low, predicted?.High);
+    }
+
+    /// <summary>Where the own plan ends, as typed so far; null as long as that is no angle.</summary>
+    public static double? To(TypedFields fields)
+    {
+        var typed = new Typed();
+        return Angle(fields, typed, "to", "To") is { } deg && typed.Ok ? deg : null;
     }
 
     static PlannedMove OwnMove(TypedFields fields, Typed typed)

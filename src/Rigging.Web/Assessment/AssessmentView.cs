@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Rules;
@@ -18,6 +19,13 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
         var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
         return faults.Count > 0 ? new(file, onFile.Read(), null, faults) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile), []);
     }
+
+    /// <summary>Null when nothing was observed.</summary>
+    public WhatIf? What { get; } = Assessment is { Outlook: { } outlook } && Airframe is not null ? new(outlook, Airframe, Assessment.Request.Settings) : null;
+
+    public Equivalents? Coins { get; } = Airframe is null ? null : new(new Aeroplane(Airframe));
+
+    public IReadOnlyList<EvidenceLine> Evidence { get; } = Assessment is { Outlook: { } weighed } ? EvidenceLines.Of(weighed, Assessment.Fact.Request) : [];
 
     public IReadOnlyList<BrokenRule> RecordBlocked => File.WhatBlocks<Assessed>();
 

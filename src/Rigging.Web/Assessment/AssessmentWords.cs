@@ -22,7 +22,7 @@ static class AssessmentWords
     public static string Between(Estimate estimate, Func<double, string> words) => $"nine times in ten between {words(estimate.Low)} and {words(estimate.High)}";
 
     /// <summary>How large a cause is, if it is there.</summary>
-    public static string Amplitude(Cause cause, double value) => cause switch
+    public static string Amplitude(Cause cause, double value, Equivalents coins) => cause switch
     {
         Cause.FuelAndLoading => Sized(value, $"{Space}L more on the left than reported", $"{Space}L more on the right than reported", "as reported"),
         Cause.PanelIncidenceDifference => Difference(value, "panel", "more incidence"),
@@ -31,7 +31,10 @@ static class AssessmentWords
         Cause.AileronFloat or Cause.AileronNeutralOffset => Sized(value, "° toward left wing down", "° toward right wing down", "in line"),
         Cause.RudderOrFinOffset => Sized(value, "° of rudder, trailing edge right", "° of rudder, trailing edge left", "in line"),
         Cause.InstrumentMisalignment => $"ball {Ball(value)} in true balance",
-        _ => Words.Number(value, 4),
+        Cause.ContourOrFairing or Cause.DamageOrMisassembly => $"a moment worth {RollRate(coins.OfMoment(value))}",
+        Cause.ControlFriction => $"{Words.Number(value, 1)}{Space}N at the wheel rim",
+        Cause.Slipstream => $"{Words.Number(value)} of the usual slipstream more",
+        _ => throw new ArgumentOutOfRangeException(nameof(cause)),
     };
 
     static string Sized(double value, string left, string right, string none) =>
@@ -44,11 +47,21 @@ static class AssessmentWords
         return parts switch
         {
             ["ground-check", var check, ..] => Enum.GetValues<Check>().Where(known => Wire.Word(known) == check).Select(known => $"On the ground: {Words.Of(known)}").FirstOrDefault() ?? Plain(test),
-            ["test-point", var manoeuvre, var speed, ..] when Wire.TryRead<Manoeuvre>(manoeuvre, out var known) => $"In the air at {speed.Replace("kt", $"{Space}kt", StringComparison.Ordinal)}: {Words.Of(known)}",
+            ["test-point", var manoeuvre, var where, ..] when Wire.TryRead<Manoeuvre>(manoeuvre, out var known) => $"In the air at {string.Join(", ", where.Split(',').Select(Condition))}: {Words.Of(known)}",
             ["measure", var what, ..] => $"Measure {Plain(what)}",
             _ => Plain(test),
         };
     }
+
+    /// <summary>One condition of a test point: <c>95kt</c>, <c>flap10</c>, <c>power90</c>.</summary>
+    static string Condition(string word) => word switch
+    {
+        "last-input-left-and-right" => "twice, the wheel last moved to the left and to the right",
+        _ when word.EndsWith("kt", StringComparison.Ordinal) => $"{word[..^2]}{Space}kt",
+        _ when word.StartsWith("flap", StringComparison.Ordinal) => $"flap {word["flap".Length..]}°",
+        _ when word.StartsWith("power", StringComparison.Ordinal) => $"power {word["power".Length..]}{Space}%",
+        _ => Plain(word),
+    };
 
     static string Plain(string word) => word.Replace('-', ' ').Replace(":", ": ", StringComparison.Ordinal);
 

@@ -11,6 +11,9 @@ namespace Rigging.Web.Desk;
 /// <summary>A roll tendency in the coins that people carry: litres in a tank, a person in a seat, flats on a head. All at the reference.</summary>
 public sealed class Equivalents(Aeroplane aeroplane)
 {
+    /// <summary>A person as schools reckon them, kilograms with clothes; common practice, no source.</summary>
+    public const double PersonKg = 77;
+
     readonly PilotsCurrency currency = new(aeroplane.Reference);
 
     Airframe Airframe => aeroplane.Airframe;
@@ -29,22 +32,25 @@ public sealed class Equivalents(Aeroplane aeroplane)
     }
 
     /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
-    public string? Of(double degPerS, double personKg)
+    public string? Of(double degPerS)
     {
         if (Math.Abs(degPerS) < 0.05) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
             coins.Add($"{Words.Number(Math.Abs(litres), 0)}{Space}L more in the {(litres > 0 ? "right" : "left")} tank than in the other");
-        if (Airframe.Seats.MaxBy(seat => Math.Abs(seat.ArmM)) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, personKg) is { } persons)
-            coins.Add($"{Words.Number(Math.Abs(persons) * personKg, 0)}{Space}kg {(persons > 0 ? "more" : "less")} in the {seat.Name} seat");
+        if (Airframe.Seats.MaxBy(seat => Math.Abs(seat.ArmM)) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons)
+            coins.Add($"{Words.Number(Math.Abs(persons) * PersonKg, 0)}{Space}kg {(persons > 0 ? "more" : "less")} in the {seat.Name} seat");
         if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0)
             coins.Add($"about {FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)} at one wing");
         return coins.Count == 0 ? null : $"That is as much as {string.Join(", or ", coins)}.";
     }
 
+    /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>
+    public double OfMoment(double rolling) => aeroplane.Reference.RollTendencyDegPerS(rolling * aeroplane.Reference.LiftDifference);
+
     /// <summary>What the next pilot feels at the loads a school flies with.</summary>
-    public IReadOnlyList<LoadLine> AtCommonLoads(double riggedForDegPerS, double personKg) =>
-        [.. currency.At(PilotsCurrency.CommonLoads(Airframe, personKg), riggedForDegPerS).Select(load => new LoadLine(load.Name, RollRate(load.DegPerS)))];
+    public IReadOnlyList<LoadLine> AtCommonLoads(double riggedForDegPerS) =>
+        [.. currency.At(PilotsCurrency.CommonLoads(Airframe, PersonKg), riggedForDegPerS).Select(load => new LoadLine(load.Name, RollRate(load.DegPerS)))];
 }
 
 /// <param name="Name">Who is aboard: "solo left".</param>

@@ -19,9 +19,6 @@ public sealed record AirframeSheet(
     string Panels, IReadOnlyList<WingLine> Wing, IReadOnlyList<MotionLine> Motions,
     IReadOnlyList<string> Currency, IReadOnlyList<LoadLine> Loads)
 {
-    /// <summary>A person as schools reckon them, kilograms with clothes; common practice, no source.</summary>
-    public const double PersonKg = 77;
-
     public static AirframeSheet Of(Airframe airframe, int version)
     {
         var aeroplane = new Aeroplane(airframe);
@@ -32,7 +29,7 @@ public sealed record AirframeSheet(
             aeroplane.Panels,
             [.. aeroplane.Figures.Select(figure => new WingLine(Name(figure.Quantity), figure.Checked.Value, figure.Checked.GridErrorPercent, figure.Checked.LiftingLine))],
             [.. MotionsOf(aeroplane.Reference.Model.Modes())],
-            coins.Unit(), coins.AtCommonLoads(0, PersonKg));
+            coins.Unit(), coins.AtCommonLoads(0));
     }
 
     static IEnumerable<string> MissingFrom(Airframe airframe)

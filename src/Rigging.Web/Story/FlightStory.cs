@@ -1,18 +1,17 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
 using static Rigging.Squawks.Rules.Directions;
+using static Rigging.Web.Desk.ReadingWords;
 
 namespace Rigging.Web.Story;
 
 /// <summary>Flights in words. Stored readings are read leniently: an old or odd one is shown as far as it can be read, and said so.</summary>
 static class FlightStory
 {
-    const string Unreadable = "a reading that cannot be shown here";
-
     public static Told Of(EvaluationFlown flown) => new($"Evaluation flight on {flown.FlownOn:uuuu-MM-dd}", [.. Points(flown.TestPoints), .. Line.Quote(flown.Remarks)]);
 
     public static Told Of(CheckFlown flown) => new($"Check flight on {flown.FlownOn:uuuu-MM-dd}",
@@ -44,7 +43,7 @@ static class FlightStory
             Number(point["flapDeg"]) is { } flap and not 0 ? $"flap {Words.Number(flap, 0)}°" : null,
             point["load"] is JsonObject load ? Load(load) : null,
         ];
-        var readings = point["readings"] is JsonArray list ? list.OfType<JsonObject>().Select(ReadingOf).ToList() : [];
+        var readings = point["readings"] is JsonArray list ? list.OfType<JsonObject>().Select(ReadingWords.Of).ToList() : [];
         var said = readings.Count == 0 ? "nothing read" : string.Join("; ", readings);
         return $"{CheckStory.Capital(manoeuvre)}, {string.Join(", ", conditions.OfType<string>())}: {said}.";
     }
@@ -52,34 +51,6 @@ static class FlightStory
     static string? Load(JsonObject load) => load["fuelL"] is JsonObject { Count: > 0 } fuel
         ? $"fuel {string.Join(", ", fuel.Select(tank => $"{tank.Key} {(Number(tank.Value) is { } litres ? $"{Words.Number(litres, 0)}{Space}L" : "not known")}"))}"
         : null;
-
-    static string ReadingOf(JsonObject reading)
-    {
-        var whole = true;
-        double Value(string field)
-        {
-            if (Number(reading[field]) is { } value) return value;
-            whole = false;
-            return 0;
-        }
-
-        var kind = Text(reading["kind"]) is { } word && Wire.TryRead<ReadingKind>(word, out var known) ? known : (ReadingKind?)null;
-        var said = kind switch
-        {
-            ReadingKind.BankAfter => $"{Bank(Value("deg"))} after {Words.Number(Value("seconds"), 1)}{Space}s",
-            ReadingKind.TimeToBank => $"{Words.Number(Value("seconds"), 1)}{Space}s to {Bank(Value("deg"))}",
-            ReadingKind.RollRate => $"rolls {RollRate(Value("degPerS"))}",
-            ReadingKind.HeadingRate => $"turns {HeadingRate(Value("degPerS"))}",
-            ReadingKind.HeadingChange => $"heading {HeadingChange(Value("deg"))} after {Words.Number(Value("seconds"), 1)}{Space}s",
-            ReadingKind.Ball => $"ball {Ball(Value("widths"))}",
-            ReadingKind.WheelAngle => $"wheel {Wheel(Value("deg"))}",
-            ReadingKind.WheelForce => $"wheel force {Words.Number(Math.Abs(Value("n")), 1)}{Space}N to the {(Value("n") < 0 ? "left" : "right")}",
-            ReadingKind.FuelDifference => Value("l") == 0 ? "level with equal fuel" : $"level with {Words.Number(Math.Abs(Value("l")), 0)}{Space}L more {(Value("l") > 0 ? "right" : "left")}",
-            ReadingKind.Rolls => Text(reading["side"]) is "left" or "right" ? $"rolls {Text(reading["side"])}{(Text(reading["strength"]) is { } strength ? " " + strength : "")}" : "does not roll",
-            _ => Unreadable,
-        };
-        return whole ? said : Unreadable;
-    }
 
     internal static JsonNode? Parse(string json)
     {
@@ -92,9 +63,4 @@ static class FlightStory
             return null;
         }
     }
-
-    internal static double? Number(JsonNode? node) =>
-        node is JsonValue value && value.GetValueKind() == JsonValueKind.Number && double.TryParse(value.ToJsonString(), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
-
-    internal static string? Text(JsonNode? node) => node is JsonValue value && value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : null;
 }

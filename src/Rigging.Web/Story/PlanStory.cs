@@ -3,6 +3,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using static Rigging.Squawks.Rules.Directions;
+using static Rigging.Web.Desk.ReadingWords;
 using static Rigging.Web.Story.FlightStory;
 
 namespace Rigging.Web.Story;

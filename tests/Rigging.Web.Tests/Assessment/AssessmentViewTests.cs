@@ -51,9 +51,10 @@ public class AssessmentViewTests
     [InlineData(Cause.FlapDifference, -0.2, "left flap 0.2° lower")]
     [InlineData(Cause.FuelAndLoading, -6, "6\u202FL more on the left than reported")]
     [InlineData(Cause.AileronFloat, 0.3, "0.3° toward right wing down")]
+    [InlineData(Cause.ControlFriction, 4, "4\u202FN at the wheel rim")]
     [InlineData(Cause.RudderOrFinOffset, 1.5, "1.5° of rudder, trailing edge left")]
     public void How_large_a_cause_is_stands_in_words_without_a_sign(Cause cause, double amplitude, string words) =>
-        Assert.Equal(words, AssessmentWords.Amplitude(cause, amplitude));
+        Assert.Equal(words, AssessmentWords.Amplitude(cause, amplitude, new(new(School.Airframe.Read()))));
 
     [Fact]
     public void Every_test_that_is_proposed_reads_as_a_sentence_of_the_trade()
@@ -61,6 +62,29 @@ public class AssessmentViewTests
         foreach (var test in AssessmentView.Of(File(School.Called)).Assessment!.Response.NextTests.Select(next => next.Test))
             Assert.DoesNotMatch("ground-check|test-point|measure:|@", AssessmentWords.Test(test));
         Assert.Equal("In the air at 75\u202Fkt: wheel let go, feet keeping the ball centred", AssessmentWords.Test("test-point:release-wheel@75kt"));
+        Assert.Equal("In the air at 75\u202Fkt, flap 10°: wheel let go, feet keeping the ball centred", AssessmentWords.Test("test-point:release-wheel@75kt,flap10"));
         Assert.Equal("On the ground: contour and fairing survey", AssessmentWords.Test("ground-check:contour-survey"));
+    }
+
+    [Fact]
+    public void Every_piece_of_evidence_says_whether_it_agrees_and_what_it_did()
+    {
+        var lines = AssessmentView.Of(File(School.Checked)).Evidence;
+
+        Assert.Contains(lines, line => line.What.StartsWith("6° left wing down after 10\u202Fs", StringComparison.Ordinal) && line.Did.Contains("moved the tendency by", StringComparison.Ordinal));
+        Assert.Contains(lines, line => line.What == "On the ground: flaps at the up stop, right minus left");
+    }
+
+    [Fact]
+    public void The_sliders_begin_where_the_assessment_stands_and_go_as_far_as_the_airframe_does()
+    {
+        var view = AssessmentView.Of(File(School.Checked));
+        var what = view.What!;
+
+        Assert.Equal(view.Assessment!.Response.RollTendency!.Mean, what.Expected(what.Start).Mean, 1e-9);
+        Assert.InRange(what.SpeedsKt.From, 46, 95);
+        Assert.True(what.SpeedsKt.To <= 108);
+        Assert.True(what.MostFuelL > 0);
+        Assert.True(what.Expected(what.Start with { FuelL = 10 }).Mean > what.Expected(what.Start).Mean);
     }
 }

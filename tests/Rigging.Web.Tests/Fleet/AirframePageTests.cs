@@ -72,15 +72,15 @@ public class AirframePageTests(Hangar hangar)
     {
         var coins = new Equivalents(new Aeroplane(School.Airframe.Read()));
 
-        var said = coins.Of(-0.7, AirframeSheet.PersonKg);
+        var said = coins.Of(-0.7);
 
         Assert.Contains("L more in the right tank", said, StringComparison.Ordinal);
         Assert.Matches("kg (less in the left seat|more in the right seat)", said!);
-        Assert.Null(coins.Of(0.01, AirframeSheet.PersonKg));
+        Assert.Null(coins.Of(0.01));
     }
 
     [Fact]
     public void Alone_in_the_left_seat_it_drops_the_left_wing() =>
-        Assert.Contains(new Equivalents(new Aeroplane(School.Airframe.Read())).AtCommonLoads(0, AirframeSheet.PersonKg),
+        Assert.Contains(new Equivalents(new Aeroplane(School.Airframe.Read())).AtCommonLoads(0),
             load => load.Name == "solo left" && load.Feels.EndsWith("left wing down", StringComparison.Ordinal));
 }
