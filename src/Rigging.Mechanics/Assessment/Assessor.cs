@@ -8,9 +8,6 @@ namespace Rigging.Mechanics.Assessment;
 /// <remarks>Pure: the same request and airframe always give the same answer.</remarks>
 public static class Assessor
 {
-    const double TellsApart = 0.95;
-    const double WorthNaming = 0.05;
-
     /// <summary>Assesses with the figures of experience this library ships.</summary>
     public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe) => Assess(request, airframe, Practice.Usual);
 
@@ -33,7 +30,7 @@ public static class Assessor
             evidence.Observations.Count > 0 ? evidence.Tendency().Estimate("deg/s") : null,
             evidence.LoadContribution is { } load ? new(load, "deg/s") : null,
             Causes(evidence),
-            Indistinguishable(evidence),
+            evidence.Alike,
             NextTests.For(evidence),
             Prerequisites.Missing(request),
             plan.Proposal,
@@ -51,30 +48,6 @@ public static class Assessor
                 evidence.Explains(index))
             : new CauseEstimate(cause, null, null, null)),
     ];
-
-    /// <summary>Causes that leave the same trace in everything that was observed, and are credible enough to matter.</summary>
-    static List<IReadOnlyList<Cause>> Indistinguishable(Evidence evidence)
-    {
-        var credible = ModelledCause.All
-            .Select((modelled, index) => (modelled.Cause, Trace: modelled.First, Index: index))
-            .Where(c => evidence.Bears(c.Index) && evidence.Posterior.Probability(c.Index) >= WorthNaming)
-            .ToList();
-        var noise = new ObservationNoise(evidence.Observations, evidence.Posterior.MostCredible.Amplitudes, evidence.Practice.ModelError);
-        double[] Gains(int trace) => [.. evidence.Observations.Select(observation => observation.Gains[trace])];
-        double Product(int one, int other) => noise.Product(Gains(one), Gains(other));
-        bool Alike(int one, int other) =>
-            Math.Abs(Product(one, other)) > TellsApart * Math.Sqrt(Product(one, one) * Product(other, other));
-
-        var groups = new List<IReadOnlyList<Cause>>();
-        while (credible.Count > 0)
-        {
-            var group = credible.Where(c => Alike(credible[0].Trace, c.Trace)).Append(credible[0]).Distinct().ToList();
-            if (group.Count > 1)
-                groups.Add([.. group.Select(c => c.Cause).Order()]);
-            credible.RemoveAll(group.Contains);
-        }
-        return groups;
-    }
 
     static AssessmentResponse NotComputable(Airframe airframe, AssessmentRequest request) => new(
         airframe.Id, null, null,

@@ -28,9 +28,11 @@ sealed class Evidence
         Posterior = new(
             Observations,
             [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, request, practice))],
-            [.. ModelledCause.Traces.Select(trace => new AmplitudePrior(practice.Prior(trace.Cause).Mean, practice.Prior(trace.Cause).Spread * trace.SpreadShare))],
+            [.. ModelledCause.Traces.Select(trace => new AmplitudePrior(practice.Prior(trace.Cause).Mean, PriorOdds.Spread(trace.Cause, request, practice) * trace.SpreadShare))],
             practice.ModelError);
         Fit = Fit.OfBest(this);
+        Diagnosis = new(this);
+        Alike = AlikeCauses.In(this);
 
         var reference = aeroplane.Reference;
         var rigged = new FlightCase(reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
@@ -53,6 +55,12 @@ sealed class Evidence
 
     /// <summary>How well the most credible explanation agrees with what was read.</summary>
     public Fit Fit { get; }
+
+    /// <summary>Which cause is behind what was seen.</summary>
+    public Diagnosis Diagnosis { get; }
+
+    /// <summary>Groups of credible causes that this evidence cannot tell apart.</summary>
+    public IReadOnlyList<IReadOnlyList<Cause>> Alike { get; }
 
     /// <summary>Roll tendency at the reference from what is known, °/s.</summary>
     public double TendencyKnown { get; }

@@ -35,6 +35,8 @@ sealed record ModelledCause(Cause Cause, int First, int Count, GroundCheckKind? 
         // Lowered, the flaps hang on rods and tracks instead of their stops: an amplitude of its own.
         new(Cause.FlapDifference, 1, at => at.FlapLowered ? RadPerDeg * at.Flight.FlapDifference : default),
         new(Cause.ContourOrFairing, 1, at => at.Flight.LiftDifference),
+        // A skin rolls; a crooked wheel or strut fairing pulls its side back as well.
+        new(Cause.ContourOrFairing, 0.5, _ => new(Yawing: 1)),
         new(Cause.AileronFloat, 1, _ => new(AileronFloatRad: RadPerDeg)),
         new(Cause.AileronNeutralOffset, 1, _ => new(AileronNeutralRad: RadPerDeg)),
         new(Cause.RudderOrFinOffset, 1, _ => new(RudderOffsetRad: RadPerDeg)),

@@ -4,17 +4,21 @@ using Rigging.Mechanics.Contract;
 namespace Rigging.Mechanics.Assessment;
 
 /// <summary>
-/// What to look at next: for each check or test point that can be done, the expected loss of entropy over which causes are
-/// present, in bits, best value for the minutes first. Where the values are close the trade's order decides. Never a point
+/// What to look at next: for each check or test point that can be done, the expected loss of entropy over which cause is
+/// behind what was seen, in bits, best value for the minutes first. Where the values are close the trade's order decides. Never a point
 /// outside the airframe's speeds, nor above flap speed with flap, nor a fuel test that the selector does not allow.
 /// </summary>
 static class NextTests
 {
     const int Most = 8;
     const double WorthDoingBits = 0.01;
+    const string Flight = "test-point:";
+    const string DamageInspection = "ground-check:damage-inspection";
 
-    /// <summary>Values for the minutes within this share of one another count as alike (judgement, no source).</summary>
-    const double AboutAlike = 0.25;
+    /// <summary>
+    /// Values for the minutes within this share of one another count as alike: minutes are good to a third at best (judgement, no source).
+    /// </summary>
+    const double AboutAlike = 1.0 / 3;
 
     /// <summary>Percent of power at which a slipstream shows, one away from the reference.</summary>
     static readonly double[] LittleAndMuch = [40, 90];
@@ -23,61 +27,75 @@ static class NextTests
 
     public static IReadOnlyList<NextTest> For(Evidence evidence)
     {
-        var tests = new Candidates(evidence).InTheTradesOrder().Where(test => test.Bits >= WorthDoingBits).ToList();
+        var tests = new Candidates(evidence).InTheTradesOrder().ToList();
         var ordered = new List<NextTest>();
+        // What may be broken is looked at before anything else, and not flown.
+        if (DamageDoubt.Reasons(evidence).Any())
+        {
+            ordered.AddRange(tests.Where(test => test.Test == DamageInspection));
+            tests.RemoveAll(test => test.Test == DamageInspection || test.Test.StartsWith(Flight, StringComparison.Ordinal));
+        }
+        tests.RemoveAll(test => test.Bits < WorthDoingBits);
         while (tests.Count > 0 && ordered.Count < Most)
         {
             var best = tests.Max(test => test.Bits / test.Minutes);
             var next = tests.First(test => test.Bits / test.Minutes >= (1 - AboutAlike) * best);
             ordered.Add(next);
-            tests.Remove(next);
+            // One point of a manoeuvre is enough to see what it tells; the others are worth asking for afterwards.
+            tests.RemoveAll(test => Kind(test) == Kind(next));
         }
         return ordered;
     }
+
+    /// <summary>The check, or the manoeuvre without its speed, flap and power.</summary>
+    static string Kind(NextTest test) => test.Test.Split('@')[0];
 
     sealed class Candidates(Evidence evidence)
     {
         readonly Airframe airframe = evidence.Aeroplane.Airframe;
 
-        /// <summary>Instrument, loading, history, yaw, flaps, ailerons, roll at other speeds and powers, contour, and the survey last.</summary>
+        /// <summary>
+        /// Instrument, loading, history, yaw, flaps, ailerons, contour; then what has to be flown, yaw before roll; the survey last. What can be
+        /// looked at on the ground comes before another flight.
+        /// </summary>
         public IEnumerable<NextTest> InTheTradesOrder() =>
             Checks(GroundCheckKind.BallOffset)
-                .Concat(Fuel())
+                .Append(Fuel())
                 .Concat(Checks(GroundCheckKind.DamageInspection))
-                .Concat(Flown(Manoeuvre.HoldLevel, new BallReading(0)))
-                .Concat(Flown(Manoeuvre.ReleaseAll, TenSeconds))
                 .Concat(airframe.Rudder is null ? [] : Checks(GroundCheckKind.RudderTab))
                 .Concat(Checks(GroundCheckKind.FlapDifference))
-                .Concat(FlapLowered())
-                .Concat(Flown(Manoeuvre.HoldNeutral, TenSeconds))
                 .Concat(airframe.Ailerons.FixedTab is null ? [] : Checks(GroundCheckKind.AileronTab))
-                .Concat(Checks(GroundCheckKind.AileronNeutralOffset, GroundCheckKind.ControlFriction, GroundCheckKind.AileronFloat))
+                .Concat(Checks(GroundCheckKind.AileronNeutralOffset, GroundCheckKind.AileronFloat, GroundCheckKind.ControlFriction, GroundCheckKind.ContourSurvey))
+                .Concat(Flown(Manoeuvre.HoldLevel, new BallReading(0)))
+                .Concat(Flown(Manoeuvre.ReleaseAll, TenSeconds))
+                .Concat(Flown(Manoeuvre.HoldNeutral, TenSeconds))
+                .Concat(FlapLowered())
                 .Concat(FromBothSides())
                 .Concat(Speeds().SelectMany(casKt => Flown(Manoeuvre.ReleaseWheel, TenSeconds, casKt)))
                 .Concat(Powers().SelectMany(percent => Flown(Manoeuvre.ReleaseWheel, TenSeconds, percent: percent)))
-                .Concat(Checks(GroundCheckKind.ContourSurvey, GroundCheckKind.TipIncidenceDifference, GroundCheckKind.PanelIncidenceDifference));
+                .Concat(Balanced())
+                .Concat(Checks(GroundCheckKind.TipIncidenceDifference, GroundCheckKind.PanelIncidenceDifference));
 
-        IEnumerable<NextTest> Fuel()
-        {
-            var measured = evidence.Practice.FuelMeasured;
-            yield return new("measure:fuel-and-seats", OfAmplitude(Cause.FuelAndLoading, measured.Sd), measured.Minutes);
-            if (airframe.FuelSelector is FuelSelector.LeftRight or FuelSelector.LeftRightBoth)
-                foreach (var test in Flown(Manoeuvre.BalanceFuel, new FuelDifference(0)))
-                    yield return test;
-        }
+        NextTest Fuel() => new("measure:fuel-and-seats", OfAmplitude(Cause.FuelAndLoading, evidence.Practice.FuelMeasured.Sd), evidence.Practice.FuelMeasured.Minutes);
+
+        IEnumerable<NextTest> Balanced() => airframe.FuelSelector is FuelSelector.LeftRight or FuelSelector.LeftRightBoth
+            ? Flown(Manoeuvre.BalanceFuel, new FuelDifference(0))
+            : [];
 
         IEnumerable<NextTest> Checks(params GroundCheckKind[] kinds)
         {
             foreach (var check in kinds.Select(evidence.Practice.Check).OfType<CheckFigure>())
                 if (PriorOdds.Shows(check.Check) is { } looked)
                 {
-                    // Who looked once has looked.
-                    if (evidence.Request.GroundChecks.All(done => done.Kind != check.Check))
+                    if (!Looked(check))
                         yield return Named(check, OfLook(looked, check));
                 }
-                else if (check is { Sd: { } sd })
-                    yield return Named(check, OfAmplitude(GroundEvidence.Measures(check.Check), sd));
+                else if (check is { Sd: { } sd } && GroundEvidence.Measures(check.Check) is var cause)
+                    yield return Named(check, Math.Max(OfAmplitude(cause, sd), Looked(check) ? 0 : OfLook(cause, check)));
         }
+
+        /// <summary>Who looked once has looked.</summary>
+        bool Looked(CheckFigure check) => evidence.Request.GroundChecks.Any(done => done.Kind == check.Check);
 
         static NextTest Named(CheckFigure check, double bits) => new($"ground-check:{Wire.Word(check.Check)}", bits, check.Minutes);
 
@@ -85,17 +103,10 @@ static class NextTests
         {
             var gains = new double[ModelledCause.Traces.Count];
             gains[ModelledCause.Of(cause).First] = 1;
-            return Bits(evidence.Posterior.Predict(0, gains, (_, _) => sd * sd));
+            return Rounded(evidence.Diagnosis.Bits(0, gains, (_, _) => sd * sd));
         }
 
-        double OfLook(Cause cause, CheckFigure look)
-        {
-            var probability = evidence.Posterior.Probability((int)cause);
-            var found = probability * look.Finds + (1 - probability) * look.FalseAlarm;
-            return Math.Max(0, Math.Round(Binary(found) - probability * Binary(look.Finds) - (1 - probability) * Binary(look.FalseAlarm), 3));
-        }
-
-        static double Binary(double p) => p is <= 0 or >= 1 ? 0 : -p * Math.Log2(p) - (1 - p) * Math.Log2(1 - p);
+        double OfLook(Cause cause, CheckFigure look) => Rounded(evidence.Diagnosis.BitsOfLook(cause, look.Finds, look.FalseAlarm));
 
         /// <summary>The same point twice, the wheel last moved to the left and to the right: what friction needs to show itself.</summary>
         IEnumerable<NextTest> FromBothSides() =>
@@ -134,17 +145,17 @@ static class NextTests
                 percent, flapDeg, reference.Load, AirState.Smooth, lastInput, null, [reading]);
             if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation)
                 yield break;
-            var outcome = evidence.Posterior.Predict(observation.Known, observation.Gains, (explanation, mean) => observation.Variance
+            var bits = evidence.Diagnosis.Bits(observation.Known, observation.Gains, (explanation, mean) => observation.Variance
                 + Math.Pow(evidence.Practice.ModelError * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
-            FormattableString where = $"test-point:{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
+            FormattableString where = $"{Flight}{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
             yield return new(
                 where.ToString(CultureInfo.InvariantCulture),
-                outcome.IsFinite ? Bits(outcome) : 0,
-                evidence.Practice.EvaluationPoint.Minutes);
+                Rounded(bits),
+                (manoeuvre == Manoeuvre.BalanceFuel ? evidence.Practice.FuelBalanced : evidence.Practice.EvaluationPoint).Minutes);
         }
 
         static string Also(string what, double? value) => value is { } v ? string.Create(CultureInfo.InvariantCulture, $",{what}{v:0}") : "";
     }
 
-    static double Bits(NormalMixture outcome) => Math.Round(outcome.InformationBits(), 3);
+    static double Rounded(double bits) => Math.Round(bits, 3);
 }

@@ -17,9 +17,6 @@ sealed class NormalMixture
         this.parts = [.. kept.Select(part => (part.Weight / total, part.Mean, Math.Sqrt(Math.Max(part.Variance, 1e-18))))];
     }
 
-    /// <summary>False when an airframe's figures led to no number at all.</summary>
-    public bool IsFinite => parts.All(part => double.IsFinite(part.Mean) && double.IsFinite(part.Sd));
-
     public double Mean => parts.Sum(part => part.Weight * part.Mean);
 
     /// <summary>Probability of lying below a value.</summary>
@@ -29,28 +26,6 @@ sealed class NormalMixture
 
     /// <summary>The mean with its 90 % interval.</summary>
     public Contract.Estimate Estimate(string unit) => new(Mean, Quantile(0.05), Quantile(0.95), unit);
-
-    /// <summary>Entropy of the mixture less the mean entropy of its parts, bits: what one look tells about which part it is.</summary>
-    public double InformationBits()
-    {
-        var (from, to) = (parts.Min(p => p.Mean - 5 * p.Sd), parts.Max(p => p.Mean + 5 * p.Sd));
-        // The sharpest part must still be seen by the grid.
-        var steps = (int)Math.Clamp((to - from) / (parts.Min(p => p.Sd) / 2), 60, 400);
-        var width = (to - from) / steps;
-        var mixed = 0.0;
-        for (var i = 0; i < steps; i++)
-        {
-            var at = from + (i + 0.5) * width;
-            var density = 0.0;
-            foreach (var (weight, mean, sd) in parts)
-                if (Math.Abs(at - mean) < 8 * sd)
-                    density += weight * Math.Exp(-Square((at - mean) / sd) / 2) / (sd * Math.Sqrt(2 * Math.PI));
-            if (density > 0)
-                mixed -= density * Math.Log2(density) * width;
-        }
-        var apart = parts.Sum(p => p.Weight * Math.Log2(p.Sd * Math.Sqrt(2 * Math.PI * Math.E)));
-        return Math.Max(0, mixed - apart);
-    }
 
     double Quantile(double probability)
     {
@@ -62,6 +37,4 @@ sealed class NormalMixture
         }
         return (low + high) / 2;
     }
-
-    static double Square(double value) => value * value;
 }

@@ -14,7 +14,9 @@ public sealed record Practice(
     string Basis,
     IReadOnlyList<CausePrior> Causes,
     IReadOnlyList<OddsShift> Shifts,
+    IReadOnlyList<SpreadShift> SpreadShifts,
     double WithoutEffectOdds,
+    IReadOnlyList<WithoutEffectFigure> WithoutEffect,
     double ModelError,
     IReadOnlyList<ReadingSd> Readings,
     IReadOnlyDictionary<AirState, double> Turbulence,
@@ -22,7 +24,8 @@ public sealed record Practice(
     WordsFigure Words,
     IReadOnlyList<CheckFigure> GroundChecks,
     Effort FuelMeasured,
-    Effort EvaluationPoint)
+    Effort EvaluationPoint,
+    Effort FuelBalanced)
 {
     static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web)
     {
@@ -78,6 +81,12 @@ public sealed record CausePrior(Cause Cause, string Unit, double Probability, do
 /// <summary>Odds of a cause are multiplied when something is known to have happened.</summary>
 /// <param name="When">An event's word, <c>straight-before</c>, <c>never-straight</c>, or <c>autopilot-</c> and its word.</param>
 public sealed record OddsShift(string When, Cause Cause, double Odds, string Reason);
+
+/// <summary>The amplitude of a cause spreads so many times further when something is known to have happened.</summary>
+public sealed record SpreadShift(string When, Cause Cause, double Times, string Reason);
+
+/// <summary>By how much a correction that changed nothing lowers the odds of the cause it was meant for, where it is not as telling as usual.</summary>
+public sealed record WithoutEffectFigure(Cause Cause, double Odds, string Reason);
 
 /// <summary>Standard deviation of a reading: a fixed part and a share of what was read.</summary>
 public sealed record ReadingSd(ReadingKind Kind, ReadingMethod Method, double Sd, double Share);

@@ -22,10 +22,21 @@ static class PriorOdds
         foreach (var shift in shifts.Where(shift => !(touched && shift.When == StraightBefore && shift.Odds < 1)))
             odds *= shift.Odds;
         if (request.Events.Any(e => e.Kind == EventKind.CorrectionWithoutEffect && e.Cause == cause))
-            odds *= practice.WithoutEffectOdds;
+            odds *= practice.WithoutEffect.SingleOrDefault(figure => figure.Cause == cause)?.Odds ?? practice.WithoutEffectOdds;
         foreach (var look in request.GroundChecks.OfType<ClearanceCheck>().Where(look => Shows(look.Kind) == cause))
             odds *= practice.Check(look.Kind)?.Odds(look.Clear) ?? 1;
         return odds / (1 + odds);
+    }
+
+    /// <summary>How far out a cause usually is, when it is; what was done last may have put it further out.</summary>
+    public static double Spread(Cause cause, AssessmentRequest request, Practice practice)
+    {
+        var words = Words(request).ToHashSet();
+        return practice.Prior(cause).Spread * practice.SpreadShifts
+            .Where(shift => shift.Cause == cause && words.Contains(shift.When))
+            .Select(shift => shift.Times)
+            .DefaultIfEmpty(1)
+            .Max();
     }
 
     /// <summary>What a look is a look for.</summary>

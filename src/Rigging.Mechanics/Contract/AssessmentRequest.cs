@@ -41,7 +41,7 @@ public sealed record PastEvent(EventKind Kind, Cause? Cause = null);
 public enum EventKind
 {
     HardLanding, GroundStrike, WingRemoved, WingReplaced, Repaint, ControlReplaced, CablesAdjusted, FlapOverspeed,
-    StormParking, Repair, SuddenOnset, CorrectionWithoutEffect,
+    StormParking, Repair, SuddenOnset, FullControl, CorrectionWithoutEffect,
 }
 
 /// <summary>Positions of the roll and yaw trim as the pilot read them, or <c>none</c> where there is no such trim.</summary>

@@ -8,15 +8,12 @@ namespace Rigging.Mechanics.Correction;
 static class Gate
 {
     /// <summary>A cause this credible, and behind this much of the tendency or of what was seen, is singled out (judgement, no source).</summary>
-    const double Credible = 0.6, Share = 0.6, Half = 0.5;
-
-    static readonly EventKind[] Bent =
-        [EventKind.HardLanding, EventKind.GroundStrike, EventKind.FlapOverspeed, EventKind.Repair, EventKind.WingReplaced, EventKind.SuddenOnset];
+    const double Credible = 0.6, Share = 0.6, Half = 0.5, Rival = 0.15, MostOfAll = 0.75;
 
     /// <summary>The cause to remedy, or why there is none to remedy yet.</summary>
     public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
     {
-        List<Refusal> refusals = [.. Damage(evidence)];
+        List<Refusal> refusals = [.. DamageDoubt.Reasons(evidence).Select(reason => new Refusal("damage-not-ruled-out", reason))];
         Cause? toRemedy = null;
         if (evidence.Aeroplane.Airframe.Limits is not { } limits)
             refusals.Add(new("limits-not-on-file", "No acceptable roll tendency is on file for this airframe: enter it from the school's or the type's own data, with its source."));
@@ -31,35 +28,8 @@ static class Gate
             refusals.Add(new("nothing-fits", "No cause in the catalogue agrees with what was read. Fly and measure again before anything is moved; a reading is wrong, something is broken, or it is a cause nobody thought of."));
         if (refusals.Count > 0 && toRemedy is { } cause and not Cause.PanelIncidenceDifference)
             refusals.Add(Remedy.NotAnAdjustment(cause));
+        refusals.AddRange(Stops.Refusal(evidence, refusals.Count == 0));
         return (refusals.Count == 0 ? toRemedy : null, refusals);
-    }
-
-    static IEnumerable<Refusal> Damage(Evidence evidence)
-    {
-        var request = evidence.Request;
-        var found = request.GroundChecks.OfType<ClearanceCheck>().Any(c => c.Kind == GroundCheckKind.DamageInspection && !c.Clear);
-        var suspects = request.Events.Select(e => e.Kind).Where(Bent.Contains).Distinct().Select(Wire.Word).ToArray();
-        if (found)
-            yield return new("damage-not-ruled-out", "The damage inspection found something: repair to data comes before any adjustment.");
-        else if (suspects.Length > 0 && !Prerequisites.IsDamageCleared(request))
-            yield return new("damage-not-ruled-out", $"After {string.Join(", ", suspects)} nothing is moved until a damage inspection is recorded clear.");
-        else if (evidence.Posterior.Probability((int)Cause.DamageOrMisassembly) >= Half)
-            yield return new("damage-not-ruled-out", "Something bent, broken or put together wrong is the likeliest explanation: look for it and record a clear inspection before anything is moved.");
-
-        if (evidence.Aeroplane.Airframe.Limits is { } limits && Difference(evidence) is var deg && Math.Abs(deg) > limits.MaxPanelIncidenceDifferenceDeg)
-            yield return new("damage-not-ruled-out", string.Create(CultureInfo.InvariantCulture,
-                $"The panels differ by about {Math.Abs(deg):0.00}°, beyond the {limits.MaxPanelIncidenceDifferenceDeg:0.00}° on file: look for damage or misassembly, not for a wrench."));
-    }
-
-    /// <summary>Panel incidence difference, right minus left: the largest that was measured, or what the evidence makes of a credible one.</summary>
-    static double Difference(Evidence evidence)
-    {
-        const int panel = (int)Cause.PanelIncidenceDifference;
-        var measured = evidence.Request.GroundChecks.OfType<AngleCheck>()
-            .Where(check => check.Kind == GroundCheckKind.PanelIncidenceDifference)
-            .Select(check => check.Deg);
-        var inferred = evidence.Posterior.Probability(panel) >= Half ? evidence.Posterior.Amplitude(panel).Mean : 0;
-        return measured.Append(inferred).MaxBy(Math.Abs);
     }
 
     static (Cause? ToRemedy, Refusal? Refusal) Tendency(Evidence evidence, RiggingLimits limits)
@@ -71,11 +41,14 @@ static class Gate
 
         if (SeenIn(evidence, Cause.FuelAndLoading))
             return (null, new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing."));
+        // Where only words were read the rest is known to a degree or two a second at best; a load worth most of the roll is taken out first all the same.
+        if (evidence.KnownExplains >= MostOfAll && Math.Abs(load) > limit && Math.Abs(load) >= 2 * Math.Abs(tendency.Mean))
+            return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen: fly it again loaded as it is rigged for. Loading is never cured by moving a wing.")));
         if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
             return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
         // What misleads a pilot, or rolls the aeroplane by another way than its wings, shows in the readings and not in the tendency.
         foreach (var other in NotOfTheWings.Where(other => SeenIn(evidence, other)))
-            return (other, null);
+            return HasDouble(evidence, other) ? (null, NotSingledOut(evidence)) : (other, null);
         if (inside && tendency.Within(limit) >= Half && evidence.TendencyResolution <= limit)
             return (null, new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({tendency.Within(limit):P0} sure).")));
         if (inside)
@@ -88,6 +61,10 @@ static class Gate
 
     static bool SeenIn(Evidence evidence, Cause cause) =>
         evidence.Bears((int)cause) && evidence.Posterior.Probability((int)cause) >= Credible && evidence.Explains((int)cause) >= Half;
+
+    /// <summary>Another that is credible and left the same trace: then naming either would be a guess.</summary>
+    static bool HasDouble(Evidence evidence, Cause cause) => evidence.Alike.Where(group => group.Contains(cause)).SelectMany(group => group)
+        .Any(other => other != cause && evidence.Diagnosis.Probability(other) >= Rival);
 
     /// <summary>The cause behind most of the roll tendency, if one is.</summary>
     static Cause? SingledOut(Evidence evidence)

@@ -94,7 +94,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     {
         var report = ledger.State.Report;
         var words = (report?.Happened ?? []).Select(happening => Wire.Word(happening));
-        if (report?.RedFlags.Contains(RedFlag.SuddenOnset) == true) words = words.Append("sudden-onset");
+        bool Flagged(params RedFlag[] flags) => report?.RedFlags.Any(flags.Contains) == true;
+        if (Flagged(RedFlag.SuddenOnset, RedFlag.Bang, RedFlag.StuckOrSplitFlap)) words = words.Append("sudden-onset");
+        if (Flagged(RedFlag.FullOrNearlyFullControl, RedFlag.BothHands)) words = words.Append("full-control");
         return [.. words.Distinct().Select(word => JsonValue.Create(word))];
     }
 

@@ -32,7 +32,7 @@ public partial class CorrectionTests
     }
 
     [Theory, InlineData(EventKind.HardLanding), InlineData(EventKind.GroundStrike), InlineData(EventKind.FlapOverspeed),
-        InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset)]
+        InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset), InlineData(EventKind.FullControl)]
     public void After_what_may_have_bent_something_nothing_moves_before_a_clear_inspection(EventKind happened)
     {
         var without = Reports.Example with
@@ -44,6 +44,39 @@ public partial class CorrectionTests
         Refused(without.Assess(), "damage-not-ruled-out");
         Assert.DoesNotContain((without with { GroundChecks = [.. without.GroundChecks, Undamaged] }).Assess().Refusals, r => r.Code == "damage-not-ruled-out");
         Refused((without with { GroundChecks = [.. without.GroundChecks, new ClearanceCheck(GroundCheckKind.DamageInspection, false)] }).Assess(), "damage-not-ruled-out");
+    }
+
+    [Fact]
+    public void Nearly_all_the_aileron_to_hold_it_level_is_no_matter_of_rigging()
+    {
+        var held = Reports.Of(Trainer.Point(Manoeuvre.HoldLevel, 95, new WheelAngle(64)));
+
+        Refused(held.Assess(), "damage-not-ruled-out");
+        Assert.DoesNotContain((held with { GroundChecks = [Undamaged] }).Assess().Refusals, refusal => refusal.Sentence.Contains("nearly all", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_is_flown_and_the_look_for_damage_comes_first_as_long_as_it_is_not_ruled_out()
+    {
+        var tests = (Reports.Example with { Events = [new(EventKind.HardLanding)], GroundChecks = [] }).Assess().NextTests;
+
+        Assert.Equal("ground-check:damage-inspection", tests[0].Test);
+        Assert.DoesNotContain(tests, test => test.Test.StartsWith("test-point", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Eccentrics_at_opposite_stops_are_never_turned_further() =>
+        Refused((HeavyLeft(0.12) with { Settings = new(new(90), new(-90)) }).Assess(), "at-stops");
+
+    [Fact]
+    public void An_eccentric_at_its_stop_is_said_where_nothing_is_moved_and_may_be_turned_back()
+    {
+        var vague = Reports.Of(Trainer.Point(Manoeuvre.ReleaseWheel, 95, new Rolls(RollSide.Left, RollStrength.Barely))) with { Settings = new(new(88), new(0)) };
+        Refused(vague.Assess(), "at-stops");
+
+        var moved = (HeavyLeft(0.12) with { Settings = new(new(0), new(90)) }).Assess();
+        Assert.Empty(moved.Refusals);
+        Assert.Contains(moved.Correction!.Moves, move => move.Control == AdjustableControl.RightEccentric && move.ToDeg < 90);
     }
 
     [Fact]
