@@ -14,8 +14,7 @@ public static class Assessor
     /// <param name="request">Everything known about the complaint.</param>
     /// <param name="airframe">Its file.</param>
     /// <param name="practice">Figures of experience.</param>
-    /// <param name="experience">What earlier corrections taught; none when not given.</param>
-    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe, Practice practice, Experience? experience = null)
+    public static AssessmentResponse Assess(AssessmentRequest request, Airframe airframe, Practice practice)
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(airframe);
@@ -24,7 +23,8 @@ public static class Assessor
         if (!evidence.IsComputable)
             return NotComputable(airframe, request);
 
-        var plan = CorrectionPlan.For(evidence, experience ?? Experience.None);
+        var experience = Experience.Of(request.EarlierCorrections);
+        var plan = CorrectionPlan.For(evidence, experience);
         return new(
             airframe.Id,
             evidence.Observations.Count > 0 ? evidence.Tendency().Estimate("deg/s") : null,
@@ -35,7 +35,7 @@ public static class Assessor
             Prerequisites.Missing(request),
             plan.Proposal,
             plan.Refusals,
-            [.. Cautions.For(evidence), .. plan.Cautions]);
+            [.. Cautions.For(evidence), .. experience.Sentences(evidence.Practice.ModelError), .. plan.Cautions]);
     }
 
     static CauseEstimate[] Causes(Evidence evidence) =>

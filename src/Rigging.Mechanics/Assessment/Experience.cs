@@ -1,12 +1,7 @@
+using System.Globalization;
 using Rigging.Mechanics.Contract;
 
 namespace Rigging.Mechanics.Assessment;
-
-/// <summary>One correction as it turned out: the roll tendency before and after, and what the model had said it would do.</summary>
-/// <param name="ModelledDegPerS">Change of the tendency that the model gives for the moves as left; not 0.</param>
-/// <param name="MeasuredDegPerS">Change between the assessments of the flights before and after.</param>
-/// <param name="SdDegPerS">Standard deviation of that; more than 0.</param>
-public sealed record BeforeAndAfter(AdjustableControl Control, double ModelledDegPerS, double MeasuredDegPerS, double SdDegPerS);
 
 /// <summary>How much of its modelled effect an adjuster really has.</summary>
 /// <param name="Factor">1 when it does what the model says.</param>
@@ -27,27 +22,31 @@ public sealed class Experience
     /// <summary>How far two aeroplanes of one type differ in what a flat does, as a share.</summary>
     const double BetweenAeroplanes = 0.15;
 
-    readonly IReadOnlyList<(BeforeAndAfter Pair, double ExtraShare)> pairs;
+    readonly IReadOnlyList<EarlierCorrection> corrections;
 
-    Experience(IReadOnlyList<(BeforeAndAfter, double)> pairs) => this.pairs = pairs;
+    Experience(IReadOnlyList<EarlierCorrection> corrections) => this.corrections = corrections;
 
-    public static Experience None { get; } = new([]);
+    public static Experience Of(IReadOnlyList<EarlierCorrection>? corrections) => new(corrections ?? []);
 
-    /// <param name="ofThisAeroplane">With the wings that are on it now.</param>
-    /// <param name="ofItsType">Corrections on others.</param>
-    public static Experience Of(IEnumerable<BeforeAndAfter> ofThisAeroplane, IEnumerable<BeforeAndAfter> ofItsType) =>
-        new([.. ofThisAeroplane.Select(pair => (pair, 0.0)), .. ofItsType.Select(pair => (pair, BetweenAeroplanes))]);
+    /// <summary>Of each kind of adjuster that was moved before, as a sentence.</summary>
+    internal IEnumerable<string> Sentences(double priorSd) => corrections.Select(earlier => Kind(earlier.Control)).Distinct().Select(control =>
+    {
+        var effect = For(control, priorSd);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{Named(control)} does {effect.Factor:0.00} ± {effect.Sd:0.00} of what the model says, from {effect.Pairs} earlier correction{(effect.Pairs == 1 ? "" : "s")} on this aeroplane or its type; predictions use it.");
+    });
 
     /// <param name="priorSd">What the model's effect is trusted to before any pair, as a share.</param>
     public MeasuredEffect For(AdjustableControl control, double priorSd)
     {
         var (weight, sum, count) = (1 / (priorSd * priorSd), 1 / (priorSd * priorSd), 0);
-        foreach (var (pair, extra) in pairs.Where(p => Kind(p.Pair.Control) == Kind(control) && Math.Abs(p.Pair.ModelledDegPerS) > 1e-9))
+        foreach (var earlier in corrections.Where(earlier => Kind(earlier.Control) == Kind(control)))
         {
-            var share = pair.SdDegPerS / pair.ModelledDegPerS;
+            var share = earlier.SdDegPerS / earlier.ModelledDegPerS;
+            var extra = earlier.SameAeroplane ? 0 : BetweenAeroplanes;
             var precision = 1 / (share * share + extra * extra);
             weight += precision;
-            sum += precision * pair.MeasuredDegPerS / pair.ModelledDegPerS;
+            sum += precision * earlier.MeasuredDegPerS / earlier.ModelledDegPerS;
             count++;
         }
         return new(sum / weight, 1 / Math.Sqrt(weight), count);
@@ -59,5 +58,16 @@ public sealed class Experience
         AdjustableControl.RightStrutFork => AdjustableControl.LeftStrutFork,
         AdjustableControl.RightFlapRod => AdjustableControl.LeftFlapRod,
         _ => control,
+    };
+
+    static string Named(AdjustableControl control) => control switch
+    {
+        AdjustableControl.LeftEccentric => "An eccentric",
+        AdjustableControl.LeftStrutFork => "A strut fork",
+        AdjustableControl.LeftFlapRod => "A flap rod",
+        AdjustableControl.AileronNeutral => "The aileron neutral",
+        AdjustableControl.AileronTab => "The aileron tab",
+        AdjustableControl.RudderTab => "The rudder tab",
+        _ => throw new ArgumentOutOfRangeException(nameof(control)),
     };
 }

@@ -6,6 +6,7 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="StraightBefore">Whether it flew straight before; null when nobody knows.</param>
 /// <param name="Events">What was done or happened since it last flew straight.</param>
 /// <param name="Trims">Null when not reported.</param>
+/// <param name="EarlierCorrections">How earlier corrections turned out, on this aeroplane and on others of its type; null or empty when there were none.</param>
 public sealed record AssessmentRequest(
     string? AirframeId,
     Airframe? Airframe,
@@ -15,7 +16,15 @@ public sealed record AssessmentRequest(
     Trims? Trims,
     Autopilot Autopilot,
     IReadOnlyList<TestPoint> TestPoints,
-    IReadOnlyList<GroundCheck> GroundChecks);
+    IReadOnlyList<GroundCheck> GroundChecks,
+    IReadOnlyList<EarlierCorrection>? EarlierCorrections = null);
+
+/// <summary>One correction as it turned out: what the model had said of the roll tendency, and what flights before and after it showed.</summary>
+/// <param name="ModelledDegPerS">Change of the tendency that the model gives for the move as left; not 0.</param>
+/// <param name="MeasuredDegPerS">Change between the flights before and after.</param>
+/// <param name="SdDegPerS">Standard deviation of that; more than 0.</param>
+/// <param name="SameAeroplane">This aeroplane with the wings it has now; false for another of its type.</param>
+public sealed record EarlierCorrection(AdjustableControl Control, double ModelledDegPerS, double MeasuredDegPerS, double SdDegPerS, bool SameAeroplane);
 
 /// <summary>The angles of both wings' eccentrics; null for a wing that nobody has looked at.</summary>
 public sealed record EccentricSettings(BushingAngles? LeftEccentricDeg, BushingAngles? RightEccentricDeg);

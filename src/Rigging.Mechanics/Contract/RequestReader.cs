@@ -9,6 +9,7 @@ static class RequestReader
     public static readonly Within CasKt = new(20, 400, "kt");
     public static readonly Within PressureAltitudeFt = new(-2000, 30_000, "ft");
     public static readonly Within PowerPercent = new(0, 100, "%");
+    const double LeastEffectDegPerS = 0.01;
     static readonly Within EccentricDeg = new(-180, 180, "°");
 
     public static AssessmentRequest Read(FieldReader request)
@@ -22,12 +23,22 @@ static class RequestReader
             request.Shape("trims", (element, path) => TrimsOf(request, element, path)),
             request.WordIfGiven<Autopilot>("autopilot") ?? Autopilot.Unknown,
             request.Objects("testPoints", 0, 200, TestPointOf),
-            request.ObjectsIfGiven("groundChecks", 0, 200, GroundCheckReader.Read));
+            request.ObjectsIfGiven("groundChecks", 0, 200, GroundCheckReader.Read),
+            request.ObjectsIfGiven("earlierCorrections", 0, 200, EarlierCorrectionOf) is { Count: > 0 } earlier ? earlier : null);
         if (request.Has("airframeId") && request.Has("airframe"))
             request.Refuse("airframe", "airframeId or airframe, not both");
         if (!request.Has("airframeId") && !request.Has("airframe"))
             request.Refuse("airframeId", "an airframeId, or an airframe written out");
         return read;
+    }
+
+    static EarlierCorrection EarlierCorrectionOf(FieldReader earlier)
+    {
+        var modelled = earlier.Number("modelledDegPerS", new(-20, 20, "°/s"));
+        if (Math.Abs(modelled) < LeastEffectDegPerS)
+            earlier.Refuse("modelledDegPerS", "a change that can be felt, 0.01 °/s or more either way");
+        return new(earlier.Word<AdjustableControl>("control") ?? default, modelled,
+            earlier.Number("measuredDegPerS", new(-20, 20, "°/s")), earlier.Number("sdDegPerS", new(0.01, 20, "°/s")), earlier.FlagIfGiven("sameAeroplane") ?? false);
     }
 
     static EccentricSettings Settings(FieldReader settings) => new(

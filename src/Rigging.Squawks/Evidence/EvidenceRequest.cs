@@ -19,7 +19,12 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     /// Everything on record that still holds: the ground checks, and the flights, those before an eccentric was turned with the turn beside
     /// them; not the flights made before anything else was moved.
     /// </summary>
-    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile) => Of(ledger, onFile, _ => true);
+    /// <param name="lessons">How earlier corrections turned out.</param>
+    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null) => Of(ledger, onFile, _ => true, lessons);
+
+    /// <summary>What was flown between two entries, neither included.</summary>
+    internal static EvidenceRequest Between(Ledger ledger, AirframeOnFile onFile, int after, int before) =>
+        Of(ledger, onFile, entry => entry.Sequence > after && entry.Sequence < before);
 
     /// <summary>The check flights since the last work and nothing else that was flown: what a verdict rests on.</summary>
     /// <param name="fuelMeasured">Only those on which fuel was, or was not, measured: one kind says nothing about the other's tanks.</param>
@@ -30,7 +35,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
         : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
 
-    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts)
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
@@ -49,6 +54,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["testPoints"] = points,
             ["groundChecks"] = GroundChecks(ledger),
         };
+        if (lessons is { Count: > 0 }) request["earlierCorrections"] = new JsonArray([.. lessons.Select(Lesson)]);
         if (Settings(state.Settings) is { } settings) request["settings"] = settings;
         LeaveAside("testPoints", "A test point", request, assumed);
         LeaveAside("groundChecks", "A ground check", request, assumed);
@@ -70,6 +76,15 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             assumed.AddRange(item.Select(found => $"{what} was left aside: {found.Fault.Path.Split('.')[^1]} is {found.Fault.Seen ?? "not given"}; wanted {found.Fault.Wanted}."));
         }
     }
+
+    static JsonObject Lesson(EarlierCorrection lesson) => new()
+    {
+        ["control"] = Wire.Word(lesson.Control),
+        ["modelledDegPerS"] = lesson.ModelledDegPerS,
+        ["measuredDegPerS"] = lesson.MeasuredDegPerS,
+        ["sdDegPerS"] = lesson.SdDegPerS,
+        ["sameAeroplane"] = lesson.SameAeroplane,
+    };
 
     static int LastWork(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone)?.Sequence ?? 0;
 

@@ -14,9 +14,10 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
     /// <summary>Version of the mechanics library, as it goes on record with what it computed.</summary>
     public static string LibraryVersion { get; } = typeof(Assessor).Assembly.GetName().Version!.ToString(3);
 
-    public static LedgerAssessment Of(Ledger ledger, AirframeOnFile onFile)
+    /// <param name="lessons">How earlier corrections turned out, on this aircraft and others of its type.</param>
+    public static LedgerAssessment Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
-        var evidence = EvidenceRequest.Of(ledger, onFile);
+        var evidence = EvidenceRequest.Of(ledger, onFile, lessons);
         var request = evidence.Read();
         // Once fuel and seats are on record as measured, a load that nobody reported is no longer the first thing to think of.
         var practice = FuelIsMeasured(ledger) ? Practice.Usual.WithFuelMeasured() : Practice.Usual;

@@ -13,8 +13,6 @@ namespace Rigging.Squawks.Evidence;
 /// </summary>
 sealed class TurnedSince
 {
-    readonly IReadOnlyList<(int Sequence, double? PanelDeg)> works;
-
     public TurnedSince(Ledger ledger, Airframe airframe)
     {
         List<(int, double?)> all = [];
@@ -25,12 +23,15 @@ sealed class TurnedSince
             if (entry.Fact is AsFound asFound) found = asFound.Bushings.Over(found);
             if (entry.Fact is WorkDone work) all.Add((entry.Sequence, PanelDeg(correction, found, work.AsLeft.Over(found), airframe)));
         }
-        works = all;
+        Works = all;
     }
+
+    /// <summary>Each work by its entry, and the panel incidence difference it added, degrees, right minus left; null as in <see cref="Since"/>.</summary>
+    public IReadOnlyList<(int Sequence, double? PanelDeg)> Works { get; }
 
     /// <summary>Panel incidence difference added since, degrees, right minus left; null when something else was moved since, or nobody wrote down how far.</summary>
     public double? Since(int sequence) =>
-        works.Where(work => work.Sequence > sequence).Aggregate((double?)0, (sum, work) => sum + work.PanelDeg);
+        Works.Where(work => work.Sequence > sequence).Aggregate((double?)0, (sum, work) => sum + work.PanelDeg);
 
     static double? PanelDeg(CorrectionAgreed? correction, BushingAngles? found, BushingAngles left, Airframe airframe)
     {

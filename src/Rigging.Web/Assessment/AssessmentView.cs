@@ -13,11 +13,12 @@ namespace Rigging.Web.Assessment;
 /// <param name="Faults">What in the evidence does not fit the airframe.</param>
 sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessment? Assessment, IReadOnlyList<Fault> Faults)
 {
-    public static AssessmentView Of(SquawkFile file)
+    /// <param name="lessons">How earlier corrections turned out.</param>
+    public static AssessmentView Of(SquawkFile file, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
         if (file.Facts.Airframe is not { } onFile) return new(file, null, null, []);
         var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
-        return faults.Count > 0 ? new(file, onFile.Read(), null, faults) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile), []);
+        return faults.Count > 0 ? new(file, onFile.Read(), null, faults) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile, lessons), []);
     }
 
     /// <summary>Null when nothing was observed.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
@@ -19,6 +20,21 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
         var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.HeadHash }).SingleOrDefaultAsync(ct);
         if (row is null || await ledgers.Look(row.Id, await actor.Me(), ct) is not { } seen) return null;
         return await FileOf(db, seen.Ledger, seen.Facts, row.HeadHash, ct);
+    }
+
+    /// <summary>How earlier corrections turned out, on this aircraft and on the others of its type; the latest closed ledgers, oldest first.</summary>
+    public async Task<IReadOnlyList<EarlierCorrection>> Lessons(SquawkFile file, CancellationToken ct = default)
+    {
+        const int enough = 40;
+        if (file.Facts.Airframe is not { } onFile) return [];
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var ofType = db.Aircraft.Where(aircraft => aircraft.AirframeId == onFile.Id).Select(aircraft => aircraft.Id);
+        var closed = await db.Squawks.AsNoTracking().Where(squawk => squawk.Stage == Stage.Closed && squawk.Id != file.Id && ofType.Contains(squawk.AircraftId))
+            .OrderByDescending(squawk => squawk.OpenedAt).Take(enough).Select(squawk => squawk.Id).ToListAsync(ct);
+        List<Ledger> earlier = [];
+        foreach (var id in Enumerable.Reverse(closed))
+            if (await ledgers.Load(id, ct) is { } ledger) earlier.Add(ledger);
+        return Squawks.Evidence.Lessons.Of(file.Ledger, earlier, onFile);
     }
 
     /// <summary>The file of a ledger that was read already: what a page shows, and what an export prints.</summary>

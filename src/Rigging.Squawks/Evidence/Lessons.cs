@@ -1,0 +1,70 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Evidence;
+
+/// <summary>What a ledger teaches about turning an eccentric: flights before it, the turn, flights after it.</summary>
+public static class Lessons
+{
+    /// <summary>What is known of the change no better than this teaches nothing worth having, °/s (judgement, no source).</summary>
+    const double WorthHavingDegPerS = 1, LeastSdDegPerS = 0.02;
+
+    const double SdsInAnInterval = 2 * 1.6449;
+
+    /// <summary>
+    /// One for each turn with a roll read as a number before and after it. Both flights are brought to the same setting by what the model
+    /// says of the turn; what is then left between them is how far the model was out.
+    /// </summary>
+    /// <param name="sameAircraft">Whether it is the aircraft that they are for.</param>
+    public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft)
+    {
+        var airframe = onFile.Read();
+        var reference = new Aeroplane(airframe).Reference;
+        var works = new TurnedSince(ledger, airframe).Works;
+        List<EarlierCorrection> lessons = [];
+        for (var at = 0; at < works.Count; at++)
+        {
+            if (works[at].PanelDeg is not ({ } panelDeg and not 0)) continue;
+            var modelled = reference.RollTendencyDegPerS(panelDeg * Math.PI / 180 * reference.PanelIncidence);
+            var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
+            if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
+                && Math.Max(LeastSdDegPerS, Math.Sqrt(Square(Sd(before)) + Square(Sd(after)))) is var sd and < WorthHavingDegPerS)
+                lessons.Add(new(AdjustableControl.LeftEccentric, modelled, modelled + after.Mean - before.Mean, sd, sameAircraft));
+        }
+        return lessons;
+
+        Estimate? Tendency(int after, int before)
+        {
+            var request = EvidenceRequest.Between(ledger, onFile, after, before).Read();
+            return request.TestPoints.SelectMany(point => point.Readings).Any(reading => reading is BankAfter or TimeToBank or RollRate)
+                ? Outlook.Of(request, airframe, Practice.Usual)?.RollTendency(new(airframe.Reference.CasKt, airframe.Reference.Load))
+                : null;
+        }
+    }
+
+    /// <summary>
+    /// From the ledgers of one type, oldest first. A wing that was replaced takes with it what was learned of the old one.
+    /// </summary>
+    public static IReadOnlyList<EarlierCorrection> Of(Ledger current, IEnumerable<Ledger> earlier, AirframeOnFile onFile)
+    {
+        List<EarlierCorrection> lessons = [];
+        foreach (var ledger in earlier)
+        {
+            var same = ledger.State.Report?.Aircraft == current.State.Report?.Aircraft;
+            if (same && WingReplaced(ledger)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
+            lessons.AddRange(Of(ledger, onFile, same));
+        }
+        if (WingReplaced(current)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
+        return lessons;
+    }
+
+    static bool WingReplaced(Ledger ledger) => ledger.State.Report?.Happened.Contains(Happening.WingReplaced) == true;
+
+    static double Sd(Estimate estimate) => (estimate.High - estimate.Low) / SdsInAnInterval;
+
+    static double Square(double value) => value * value;
+}
