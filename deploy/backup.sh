@@ -12,7 +12,8 @@ trap disconnect EXIT
 # Written beside its place and moved there when whole: a backup that was cut off is not mistaken for one.
 name=$folder/rigging-$(date -u +%Y%m%dT%H%M%S.%3NZ).dump
 pg_dump --format=custom --file="$name.new" || { rm -f "$name.new"; die "pg_dump failed; there is no new backup"; }
-pg_restore --list "$name.new" | grep -q 'TABLE DATA public ledger_entry' || die "$name.new holds no ledgers; it is left there to look at"
+# grep reads to the end: one that left early would break the listing's pipe, and that counts as a failure here.
+pg_restore --list "$name.new" | grep 'TABLE DATA public ledger_entry' >/dev/null || die "$name.new holds no ledgers; it is left there to look at"
 psql -XAtqc 'select text from seal order by number desc limit 1' >"$name.seal.txt"
 [[ -s $name.seal.txt ]] || rm -f "$name.seal.txt"
 mv "$name.new" "$name"

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
+using Rigging.Storage.Doors;
 using Rigging.Storage.Notices;
 
 namespace Rigging.Storage;
@@ -34,6 +35,7 @@ static class Columns
         model.Properties<Stage>().HaveConversion<Word<Stage>>();
         model.Properties<FlightStatus>().HaveConversion<Word<FlightStatus>>();
         model.Properties<NoticeKind>().HaveConversion<Word<NoticeKind>>();
+        model.Properties<SecurityEventKind>().HaveConversion<Word<SecurityEventKind>>();
     }
 
     sealed class PersonIdColumn() : ValueConverter<PersonId, Guid>(id => id.Value, value => new(value));

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
 using Rigging.Storage.Attachments;
+using Rigging.Storage.Doors;
 using Rigging.Storage.Drafts;
 using Rigging.Storage.Fleet;
 using Rigging.Storage.Ledgers;
@@ -27,11 +28,13 @@ public sealed class RiggingDb(DbContextOptions<RiggingDb> options) : IdentityUse
     public DbSet<AttachmentRow> Attachments => Set<AttachmentRow>();
     public DbSet<SquawkRow> Squawks => Set<SquawkRow>();
     public DbSet<DraftRow> Drafts => Set<DraftRow>();
+    public DbSet<SessionRow> Sessions => Set<SessionRow>();
+    public DbSet<InvitationRow> Invitations => Set<InvitationRow>();
     public DbSet<NoticeRow> Notices => Set<NoticeRow>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     // Said here and not in the host's options, so that the model is the same wherever the context is made.
-    protected override Version SchemaVersion => IdentitySchemaVersions.Version2;
+    protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
 
     /// <summary>The one way to reach the database; shared by the host, the commands, the tests and dotnet-ef.</summary>
     public static DbContextOptionsBuilder Use(DbContextOptionsBuilder options, string connection) =>
@@ -52,6 +55,15 @@ public sealed class RiggingDb(DbContextOptions<RiggingDb> options) : IdentityUse
         builder.Entity<IdentityUserClaim<Guid>>().ToTable("user_claim");
         builder.Entity<IdentityUserLogin<Guid>>().ToTable("user_login");
         builder.Entity<IdentityUserToken<Guid>>().ToTable("user_token");
+        // The framework adds this table only where the host's options ask for it; ours is the same wherever the context is made.
+        builder.Entity<IdentityUserPasskey<Guid>>(table =>
+        {
+            table.ToTable("user_passkey");
+            table.HasKey(passkey => passkey.CredentialId);
+            table.Property(passkey => passkey.CredentialId).HasMaxLength(1024);
+            table.OwnsOne(passkey => passkey.Data).ToJson("data");
+            table.HasOne<User>().WithMany().HasForeignKey(passkey => passkey.UserId);
+        });
         builder.Entity<DataProtectionKey>().ToTable("data_protection_key");
         builder.ApplyConfigurationsFromAssembly(typeof(RiggingDb).Assembly);
     }

@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
 using Npgsql;
+using Rigging.Storage.Doors;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.Seals;
 
@@ -19,6 +20,7 @@ public static class StorageRegistration
         services.AddSingleton<LedgerAudit>();
         services.AddSingleton<Sealer>();
         services.AddHostedService<DailySeal>();
+        services.AddSingleton<SecurityBook>();
 
         // The listener's connection is held for ever and watched, so it stays out of the pool.
         services.AddSingleton(_ => NpgsqlDataSource.Create(new NpgsqlConnectionStringBuilder(connection) { Pooling = false, KeepAlive = 15 }.ConnectionString));

@@ -8,6 +8,7 @@ using Rigging.Web.Notices;
 using Rigging.Web.Office;
 using Rigging.Web.Records;
 using Rigging.Web.Report;
+using Rigging.Web.Security;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
 
@@ -21,11 +22,21 @@ static class Site
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddMudServices();
         services.AddHttpContextAccessor();
-        services.AddAntiforgery();
+        services.AddAntiforgery(antiforgery =>
+        {
+            antiforgery.Cookie.Name = "rigging-form";
+            antiforgery.Cookie.HttpOnly = true;
+            antiforgery.Cookie.SameSite = SameSiteMode.Strict;
+            antiforgery.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddLimits();
+        services.AddScoped<Watch>();
+        services.AddScoped<SecurityEvents>();
         services.AddSignIn();
         services.AddSingleton<IClock>(SystemClock.Instance);
         services.AddSingleton<DemoSchool>();
         services.AddScoped<Actor>();
+        services.AddScoped<Badge>();
         services.AddScoped<SquawkDesk>();
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
@@ -35,6 +46,7 @@ static class Site
         services.AddSingleton<SchoolSign>();
         services.AddCascadingValue(parts => parts.GetRequiredService<SchoolSign>().Current!);
         services.AddScoped<OfficeBooks>();
+        services.AddScoped<Accounts>();
         services.AddScoped<SetUp>();
         services.AddSingleton<SetUpCode>();
         services.AddScoped<FileReport>();
@@ -46,16 +58,20 @@ static class Site
     {
         app.UseAwayPage();
         app.UseForwardedHeaders();
+        app.UseSecureHeaders();
+        app.UseRateLimiter();
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseGuestFence();
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapDrafts();
         app.MapSignOut();
+        app.MapSecurityCsv();
         app.MapRecord();
         app.MapRecords();
         app.MapApi();
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(live => live.ContentSecurityFrameAncestorsPolicy = null);
     }
 }

@@ -32,7 +32,7 @@ static class School
 
     public static Person Someone(int number, Authority[] authorities, params string[] certificates) =>
         new(new(Guid.Parse($"00000000-0000-7000-8000-{number:D12}")), authorities,
-            [.. certificates.Select((kind, i) => new Certificate(new(Guid.Parse($"00000000-0000-7000-9000-{(number * 10) + i:D12}")), kind, null))]);
+            [.. certificates.Select((kind, i) => new Certificate(new(Guid.Parse($"00000000-0000-7000-9000-{(number * 10) + i:D12}")), kind, null, Today.PlusDays(200)))]);
 
     public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
         Noon, Today, who, RuleSet.Shipped["united-states"],

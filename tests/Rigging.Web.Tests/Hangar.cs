@@ -40,7 +40,7 @@ public sealed class Hangar(Postgres postgres) : IAsyncLifetime
         await Site.AddSchool();
         foreach (var (who, name) in People)
             await Site.AddPerson(name, EmailOf(who), [.. who.Authorities], id: who.Id,
-                certificates: who.Certificates.Select(held => new CertificateRow { Id = held.Id, Kind = held.Kind, Number = NumberOf(held), ValidUntil = held.ValidUntil }));
+                certificates: who.Certificates.Select(held => new CertificateRow { Id = held.Id, Kind = held.Kind, Number = NumberOf(held), ValidUntil = held.ValidUntil, RecentUntil = held.RecentUntil }));
         await using var db = Site.OpenDatabase();
         db.Airframes.Add(new() { Id = School.Airframe.Id, Version = School.Airframe.Version, Name = "ST-2 (invented)", Json = School.Airframe.Json, EnteredAt = School.Noon });
         foreach (var tool in (Tool[])[School.Wrench, School.WrenchADayOut])

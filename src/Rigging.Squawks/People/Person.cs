@@ -3,16 +3,24 @@ using NodaTime;
 namespace Rigging.Squawks.People;
 
 /// <summary>Who acts, as the rules need to know them at that moment.</summary>
-public sealed record Person(PersonId Id, IReadOnlyList<Authority> Authorities, IReadOnlyList<Certificate> Certificates)
+/// <param name="Visit">Set for a guest: an outside inspector, mechanic or pilot asked in for one squawk.</param>
+/// <param name="Left">The person left the school: nothing more can be done in their name.</param>
+public sealed record Person(PersonId Id, IReadOnlyList<Authority> Authorities, IReadOnlyList<Certificate> Certificates, Visit? Visit = null, bool Left = false)
 {
     public bool May(Authority authority) => Authorities.Contains(authority);
 }
 
+/// <summary>A guest's one squawk, and when the visit ends by itself.</summary>
+public sealed record Visit(SquawkId Squawk, Instant Until);
+
 /// <summary>A certificate on file. <paramref name="Kind"/> is a rule set's word for it; the number stays in the register.</summary>
 /// <param name="ValidUntil">Last day on which it is valid; null when it does not expire.</param>
-public sealed record Certificate(CertificateId Id, string Kind, LocalDate? ValidUntil)
+/// <param name="RecentUntil">Last day up to which recent experience is stated; null when nobody stated any.</param>
+public sealed record Certificate(CertificateId Id, string Kind, LocalDate? ValidUntil, LocalDate? RecentUntil = null)
 {
     public bool ValidOn(LocalDate day) => ValidUntil is not { } last || day <= last;
+
+    public bool RecentOn(LocalDate day) => RecentUntil is { } last && day <= last;
 }
 
 /// <summary>A measuring tool or wrench as it stood when it was used.</summary>

@@ -1,16 +1,22 @@
 using System.Reflection;
 using System.Text.Json;
+using NodaTime;
+using Rigging.Squawks.People;
 
 namespace Rigging.Squawks.RuleSets;
 
 /// <summary>A certificate a rule set knows, by our code, with the words people read.</summary>
 public sealed record CertificateKind(string Code, string Words);
 
+/// <summary>Certificates of these kinds approve work only with recent experience on file.</summary>
+public sealed record RecentExperience(IReadOnlyList<string> Kinds, string Basis);
+
 /// <summary>The jurisdiction's and the school's rules as data: who may certify and fly, what is law, the wording, retention.</summary>
 /// <param name="VerifyAgainstCurrentText">Not read by us in the current text: shown as such wherever the rule set speaks.</param>
 /// <param name="MayCertify">Certificate kinds that may approve flight-control rigging for return to service.</param>
 /// <param name="WorkerMayCertify">Whether the mechanic who did the work may also approve it.</param>
 /// <param name="InspectionIsLaw">Whether the independent inspection is law; else it is school policy, and says so.</param>
+/// <param name="RecentExperience">Null where the rule set asks for none.</param>
 /// <param name="ReleaseWording">The statement above the certifier's signature.</param>
 public sealed record RuleSet(
     string Id,
@@ -25,7 +31,8 @@ public sealed record RuleSet(
     string ReleaseWording,
     string PassengerBarBasis,
     string Retention,
-    IReadOnlyList<string> Sources)
+    IReadOnlyList<string> Sources,
+    RecentExperience? RecentExperience = null)
 {
     static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
@@ -34,6 +41,10 @@ public sealed record RuleSet(
 
     public string WordsFor(string certificateKind) =>
         CertificateKinds.FirstOrDefault(kind => kind.Code == certificateKind)?.Words ?? certificateKind;
+
+    /// <summary>Whether recent experience, where this rule set asks for it, is stated up to that day.</summary>
+    public bool RecentEnough(Certificate certificate, LocalDate day) =>
+        RecentExperience is not { } needed || !needed.Kinds.Contains(certificate.Kind) || certificate.RecentOn(day);
 
     static Dictionary<string, RuleSet> Load()
     {

@@ -12,7 +12,7 @@ static class Certificates
         var valid = facts.Who.Certificates.Where(certificate => certificate.ValidOn(facts.Today)).ToList();
         return fact switch
         {
-            Approved => valid.Find(certificate => facts.RuleSet.MayCertify.Contains(certificate.Kind)),
+            Approved => valid.Find(certificate => facts.RuleSet.MayCertify.Contains(certificate.Kind) && facts.RuleSet.RecentEnough(certificate, facts.Today)),
             CheckFlown => valid.Find(certificate => facts.RuleSet.MayFlyCheck.Contains(certificate.Kind)),
             WorkDone or Inspected or Closed or NoFaultFound or WithinLimits =>
                 valid.Find(certificate => facts.RuleSet.MayCertify.Contains(certificate.Kind)) ?? valid.FirstOrDefault(),
@@ -25,7 +25,11 @@ static class Certificates
     {
         var held = facts.Who.Certificates;
         string Wanted() => string.Join(" or ", kinds.Select(facts.RuleSet.WordsFor));
-        if (held.Any(certificate => kinds.Contains(certificate.Kind) && certificate.ValidOn(facts.Today))) return null;
+        if (held.Any(certificate => kinds.Contains(certificate.Kind) && certificate.ValidOn(facts.Today) && facts.RuleSet.RecentEnough(certificate, facts.Today))) return null;
+        if (held.FirstOrDefault(certificate => kinds.Contains(certificate.Kind) && certificate.ValidOn(facts.Today)) is { } stale)
+            return stale.RecentUntil is { } last
+                ? new("experience-lapsed", $"{act} needs recent experience ({facts.RuleSet.RecentExperience!.Basis}). Yours is stated up to {last:uuuu-MM-dd}; the maintenance office enters a new statement.")
+                : new("experience-not-stated", $"{act} needs recent experience ({facts.RuleSet.RecentExperience!.Basis}). None is stated for your certificate ({facts.RuleSet.WordsFor(stale.Kind)}); the maintenance office can enter the statement.");
         if (held.FirstOrDefault(certificate => kinds.Contains(certificate.Kind)) is { } expired)
             return new("certificate-expired", $"Your certificate ({facts.RuleSet.WordsFor(expired.Kind)}) was valid until {expired.ValidUntil:uuuu-MM-dd}. {act} needs a valid one.");
         if (held.Count > 0)

@@ -19,13 +19,14 @@ public static class Squawk
     /// <summary>What stands in the way of any entry of this kind now, whatever it says; empty when the page may offer it.</summary>
     public static IReadOnlyList<BrokenRule> WhatBlocks<T>(Ledger ledger, Facts facts) where T : Fact => WhatBlocks(typeof(T), ledger, facts);
 
-    public static IReadOnlyList<BrokenRule> WhatBlocks(Type kind, Ledger ledger, Facts facts) => [.. Gates.Of(kind, ledger.State, facts)];
+    public static IReadOnlyList<BrokenRule> WhatBlocks(Type kind, Ledger ledger, Facts facts) =>
+        [.. Admission.Of(ledger, facts), .. Gates.Of(kind, ledger.State, facts)];
 
     /// <summary>Pure: the same ledger, fact and facts always give the same answer, and a refusal leaves the ledger alone.</summary>
     public static Decision Decide(Ledger ledger, Fact fact, Facts facts)
     {
         var stamped = Stamp.With(facts, ledger, fact);
-        List<BrokenRule> broken = [.. Gates.Of(fact.GetType(), ledger.State, facts)];
+        List<BrokenRule> broken = [.. Admission.Of(ledger, facts), .. Gates.Of(fact.GetType(), ledger.State, facts)];
         // What an entry says is only worth judging where such an entry has a place at all.
         if (broken.Count == 0) broken.AddRange(Contents.Of(stamped, ledger.State, facts));
         if (broken.Count == 0) broken.AddRange(SignatureRules.Of(stamped, ledger, facts));

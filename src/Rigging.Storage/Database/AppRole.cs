@@ -52,6 +52,7 @@ public static class AppRole
             when has_table_privilege('ledger_entry', 'update, delete, truncate, trigger') then 'may change ledger entries'
             when has_table_privilege('seal', 'update, delete, truncate, trigger') then 'may change seals'
             when has_table_privilege('attachment', 'update, delete, truncate, trigger') then 'may change attachments'
+            when has_table_privilege('security_event', 'update, delete, truncate, trigger') then 'may change security events'
             else '' end as "Value"
         """).SingleAsync(ct) is { Length: > 0 } excess ? excess : null;
 }

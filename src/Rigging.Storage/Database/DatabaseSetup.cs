@@ -14,7 +14,7 @@ public static class DatabaseSetup
     public const string App = "rigging_app";
 
     /// <summary>The tables to which the application may add and nothing else.</summary>
-    internal const string AppendOnly = "ledger_entry, seal, attachment";
+    internal const string AppendOnly = "ledger_entry, seal, attachment, security_event";
 
     // Two hosts that start at once take turns.
     const long SetupLock = 0x5249_4747_494e_47;

@@ -22,7 +22,7 @@ static class FactReader
     public static async Task<Facts?> Read(
         RiggingDb db, InstallationRow installation, AircraftId aircraft, SquawkId? squawk, PersonId who, Instant now, CancellationToken ct)
     {
-        return await Person(db, who, ct) is { } person ? await Read(db, installation, aircraft, squawk, person, now, ct) : null;
+        return await PersonReader.Read(db, who, ct) is { } person ? await Read(db, installation, aircraft, squawk, person, now, ct) : null;
     }
 
     public static async Task<Facts> Read(
@@ -49,16 +49,6 @@ static class FactReader
             onFile is null ? null : AirframeOnFile.Of(onFile.Id, onFile.Version, onFile.Json),
             onFile is null ? null : onFile.TotalTimeTenths / 10.0);
     }
-
-    public static async Task<Person?> Person(RiggingDb db, PersonId who, CancellationToken ct) =>
-        await db.People.AsNoTracking()
-            .Include(row => row.Authorities)
-            .Include(row => row.Certificates.OrderBy(certificate => certificate.Id))
-            .SingleOrDefaultAsync(row => row.Id == who, ct) is { } row
-            ? new(row.Id,
-                [.. row.Authorities.Select(held => held.Authority).Order()],
-                [.. row.Certificates.Select(held => new Certificate(held.Id, held.Kind, held.ValidUntil))])
-            : null;
 
     static Tool ToTool(ToolRow row)
     {

@@ -8,6 +8,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage.Notices;
+using Rigging.Storage.School;
 
 namespace Rigging.Storage.Ledgers;
 
@@ -33,7 +34,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     }
 
     /// <summary>The ledger as it stands and what the rules would rest on for this person now: what a page asks before it offers a step.</summary>
-    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct) => Look(id, db => FactReader.Person(db, who, ct), ct);
+    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct) => Look(id, db => PersonReader.Read(db, who, ct), ct);
 
     /// <summary>The same for somebody who has no part in it, such as whoever prints or exports records.</summary>
     public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct) => Look(id, _ => Task.FromResult<Person?>(new(new(Guid.Empty), [], [])), ct);

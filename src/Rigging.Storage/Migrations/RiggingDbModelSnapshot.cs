@@ -103,6 +103,26 @@ namespace Rigging.Storage.Migrations
                     b.ToTable("user_login", (string)null);
                 });
 
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<System.Guid>", b =>
+                {
+                    b.Property<byte[]>("CredentialId")
+                        .HasMaxLength(1024)
+                        .HasColumnType("bytea")
+                        .HasColumnName("credential_id");
+
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.HasKey("CredentialId")
+                        .HasName("pk_user_passkey");
+
+                    b.HasIndex("UserId")
+                        .HasDatabaseName("ix_user_passkey_user_id");
+
+                    b.ToTable("user_passkey", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserToken<System.Guid>", b =>
                 {
                     b.Property<Guid>("UserId")
@@ -156,6 +176,143 @@ namespace Rigging.Storage.Migrations
                         {
                             t.HasCheckConstraint("ck_attachment_sha256", "sha256 = sha256(bytes)");
                         });
+                });
+
+            modelBuilder.Entity("Rigging.Storage.Doors.InvitationRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("CodeSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code_sha256");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invitation");
+
+                    b.HasIndex("CodeSha256")
+                        .IsUnique()
+                        .HasDatabaseName("ix_invitation_code_sha256");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_invitation_made_by");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_invitation_person_id");
+
+                    b.ToTable("invitation", (string)null);
+                });
+
+            modelBuilder.Entity("Rigging.Storage.Doors.SecurityEventRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("about");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("Whom")
+                        .HasColumnType("uuid")
+                        .HasColumnName("whom");
+
+                    b.HasKey("Id")
+                        .HasName("pk_security_event");
+
+                    b.HasIndex("At")
+                        .HasDatabaseName("ix_security_event_at");
+
+                    b.ToTable("security_event", (string)null);
+                });
+
+            modelBuilder.Entity("Rigging.Storage.Doors.SessionRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Device")
+                        .HasColumnType("text")
+                        .HasColumnName("device");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("method");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("SeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("seen_at");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_session");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_session_person_id");
+
+                    b.ToTable("session", (string)null);
                 });
 
             modelBuilder.Entity("Rigging.Storage.Drafts.DraftRow", b =>
@@ -499,6 +656,18 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("person_id");
 
+                    b.Property<string>("Ratings")
+                        .HasColumnType("text")
+                        .HasColumnName("ratings");
+
+                    b.Property<string>("RecentBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("recent_because");
+
+                    b.Property<LocalDate?>("RecentUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("recent_until");
+
                     b.Property<LocalDate?>("ValidUntil")
                         .HasColumnType("date")
                         .HasColumnName("valid_until");
@@ -589,6 +758,18 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("erased_at");
 
+                    b.Property<Guid?>("GuestOf")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guest_of");
+
+                    b.Property<Instant?>("GuestUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("guest_until");
+
+                    b.Property<Instant?>("LeftAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("left_at");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text")
@@ -600,6 +781,9 @@ namespace Rigging.Storage.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_person");
+
+                    b.HasIndex("GuestOf")
+                        .HasDatabaseName("ix_person_guest_of");
 
                     b.HasIndex("Number")
                         .IsUnique()
@@ -821,6 +1005,59 @@ namespace Rigging.Storage.Migrations
                         .HasConstraintName("fk_user_login_asp_net_users_user_id");
                 });
 
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<System.Guid>", b =>
+                {
+                    b.HasOne("Rigging.Storage.School.User", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_user_passkey_asp_net_users_user_id");
+
+                    b.OwnsOne("Microsoft.AspNetCore.Identity.IdentityPasskeyData", "Data", b1 =>
+                        {
+                            b1.Property<byte[]>("IdentityUserPasskeyCredentialId");
+
+                            b1.Property<byte[]>("AttestationObject")
+                                .IsRequired();
+
+                            b1.Property<byte[]>("ClientDataJson")
+                                .IsRequired();
+
+                            b1.Property<DateTimeOffset>("CreatedAt");
+
+                            b1.Property<bool>("IsBackedUp");
+
+                            b1.Property<bool>("IsBackupEligible");
+
+                            b1.Property<bool>("IsUserVerified");
+
+                            b1.Property<string>("Name");
+
+                            b1.Property<byte[]>("PublicKey")
+                                .IsRequired();
+
+                            b1.Property<long>("SignCount");
+
+                            b1.PrimitiveCollection<string>("Transports");
+
+                            b1.HasKey("IdentityUserPasskeyCredentialId");
+
+                            b1.ToTable("user_passkey");
+
+                            b1
+                                .ToJson("data")
+                                .HasColumnType("jsonb");
+
+                            b1.WithOwner()
+                                .HasForeignKey("IdentityUserPasskeyCredentialId")
+                                .HasConstraintName("fk_user_passkey_user_passkey_credential_id");
+                        });
+
+                    b.Navigation("Data")
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserToken<System.Guid>", b =>
                 {
                     b.HasOne("Rigging.Storage.School.User", null)
@@ -829,6 +1066,33 @@ namespace Rigging.Storage.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_user_token_asp_net_users_user_id");
+                });
+
+            modelBuilder.Entity("Rigging.Storage.Doors.InvitationRow", b =>
+                {
+                    b.HasOne("Rigging.Storage.School.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invitation_people_made_by");
+
+                    b.HasOne("Rigging.Storage.School.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invitation_people_person_id");
+                });
+
+            modelBuilder.Entity("Rigging.Storage.Doors.SessionRow", b =>
+                {
+                    b.HasOne("Rigging.Storage.School.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_session_people_person_id");
                 });
 
             modelBuilder.Entity("Rigging.Storage.Drafts.DraftRow", b =>
@@ -879,6 +1143,14 @@ namespace Rigging.Storage.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_person_authority_person_person_id");
+                });
+
+            modelBuilder.Entity("Rigging.Storage.School.PersonRow", b =>
+                {
+                    b.HasOne("Rigging.Storage.Ledgers.SquawkRow", null)
+                        .WithMany()
+                        .HasForeignKey("GuestOf")
+                        .HasConstraintName("fk_person_squawk_guest_of");
                 });
 
             modelBuilder.Entity("Rigging.Storage.School.User", b =>

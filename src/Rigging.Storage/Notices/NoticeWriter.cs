@@ -20,7 +20,9 @@ static class NoticeWriter
         var (was, now) = (Allowed(before, facts), Allowed(after, facts));
         var next = NextAct.Of(state);
         var turned = next is not null && next.Kind != NextAct.Of(before.State)?.Kind;
-        var people = await db.People.AsNoTracking().Include(person => person.Authorities).OrderBy(person => person.Number).ToListAsync(ct);
+        // A guest hears of the one squawk only.
+        var people = await db.People.AsNoTracking().Include(person => person.Authorities)
+            .Where(person => person.LeftAt == null && (person.GuestOf == null || (person.GuestOf == after.Id && person.GuestUntil > facts.Now))).OrderBy(person => person.Number).ToListAsync(ct);
         var registration = await db.Aircraft.Where(row => row.Id == state.Report!.Aircraft).Select(row => row.Registration).SingleAsync(ct);
 
         return from person in people

@@ -20,6 +20,15 @@ public sealed class PersonRow
     /// <summary>When name, contacts and certificate numbers were taken out of the register at the person's wish; null: they stand.</summary>
     public Instant? ErasedAt { get; set; }
 
+    /// <summary>The one squawk a guest was asked in for; null for the school's own people.</summary>
+    public SquawkId? GuestOf { get; init; }
+
+    /// <summary>When a guest's access ends by itself.</summary>
+    public Instant? GuestUntil { get; set; }
+
+    /// <summary>When the person left: nothing can be done in their name any more; what they signed stands.</summary>
+    public Instant? LeftAt { get; set; }
+
     public List<PersonAuthorityRow> Authorities { get; init; } = [];
     public List<CertificateRow> Certificates { get; init; } = [];
 }
@@ -43,6 +52,15 @@ public sealed class CertificateRow
 
     /// <summary>Last day on which it is valid; null when it does not expire.</summary>
     public LocalDate? ValidUntil { get; set; }
+
+    /// <summary>Ratings beside those the kind names, in words.</summary>
+    public string? Ratings { get; set; }
+
+    /// <summary>Last day up to which recent experience is stated; null when nobody stated any.</summary>
+    public LocalDate? RecentUntil { get; set; }
+
+    /// <summary>What the statement of recent experience rests on.</summary>
+    public string? RecentBecause { get; set; }
 }
 
 /// <summary>A person's way to sign in.</summary>
@@ -60,6 +78,7 @@ sealed class PersonTable : IEntityTypeConfiguration<PersonRow>
     {
         table.ToTable("person");
         table.HasIndex(person => person.Number).IsUnique();
+        table.HasOne<Ledgers.SquawkRow>().WithMany().HasForeignKey(person => person.GuestOf);
         table.HasMany(person => person.Authorities).WithOne().HasForeignKey(row => row.PersonId);
         table.HasMany(person => person.Certificates).WithOne().HasForeignKey(row => row.PersonId);
     }

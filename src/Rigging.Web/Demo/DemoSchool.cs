@@ -92,6 +92,8 @@ public sealed class DemoSchool(IDbContextFactory<RiggingDb> databases, IClock cl
             Kind = certificate.Kind,
             Number = certificate.Number,
             ValidUntil = certificate.ValidForDays is { } days ? today.PlusDays(days) : null,
+            RecentUntil = certificate.RecentForDays is { } recent ? today.PlusDays(recent) : null,
+            RecentBecause = certificate.RecentBecause,
         })],
     };
 

@@ -106,7 +106,8 @@ public sealed record SchoolSeed(string Name, string TimeZone, string RuleSet);
 public sealed record PersonSeed(string Key, Guid Id, string Name, string Email, IReadOnlyList<Authority> Authorities, IReadOnlyList<CertificateSeed> Certificates);
 
 /// <param name="ValidForDays">Counted from the day of loading; null when it does not expire.</param>
-public sealed record CertificateSeed(Guid Id, string Kind, string Number, int? ValidForDays = null);
+/// <param name="RecentForDays">Recent experience is stated up to so many days after the day of loading; null when none is stated.</param>
+public sealed record CertificateSeed(Guid Id, string Kind, string Number, int? ValidForDays = null, int? RecentForDays = null, string? RecentBecause = null);
 
 /// <param name="CalibrationDueInDays">Counted from the day of loading; −1 was yesterday.</param>
 public sealed record ToolSeed(

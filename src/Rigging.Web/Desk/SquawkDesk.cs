@@ -6,12 +6,14 @@ using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Squawks.Signing;
 using Rigging.Storage;
+using Rigging.Storage.Doors;
 using Rigging.Storage.Ledgers;
+using Rigging.Web.Security;
 
 namespace Rigging.Web.Desk;
 
 /// <summary>What every squawk page does: open the file, ask, add an entry, sign. The rules are asked inside the append, whatever the page thought.</summary>
-public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb> databases, Actor actor)
+public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb> databases, Actor actor, Watch watch)
 {
     /// <summary>Null when the school has no such squawk.</summary>
     public async Task<SquawkFile?> Open(int number, CancellationToken ct = default)
@@ -19,6 +21,8 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
         await using var db = await databases.CreateDbContextAsync(ct);
         var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.HeadHash }).SingleOrDefaultAsync(ct);
         if (row is null || await ledgers.Look(row.Id, await actor.Me(), ct) is not { } seen) return null;
+        // A guest learns nothing of other squawks, not even that they exist.
+        if (seen.Facts.Who.Visit is { } visit && visit.Squawk != row.Id) return null;
         return await FileOf(db, seen.Ledger, seen.Facts, row.HeadHash, ct);
     }
 
@@ -48,11 +52,12 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
     }
 
     /// <param name="id">Made with the form: sent twice, the report is stored once.</param>
-    public async Task<Outcome> File(SquawkId id, Reported report, CancellationToken ct = default) => await ledgers.File(await actor.Me(), id, report, ct);
+    public async Task<Outcome> File(SquawkId id, Reported report, CancellationToken ct = default) =>
+        await Noted(report, await ledgers.File(await actor.Me(), id, report, ct));
 
     /// <param name="lengthSeen">Number of entries on the page that was acted on.</param>
     public async Task<Outcome> Append(SquawkId id, int lengthSeen, Fact fact, CancellationToken ct = default) =>
-        await ledgers.Append(id, lengthSeen, await actor.Me(), fact, null, ct);
+        await Noted(fact, await ledgers.Append(id, lengthSeen, await actor.Me(), fact, null, ct));
 
     /// <summary>The text to show above a signature, names in place, and its hashes.</summary>
     public static TextToSign TextFor(SquawkFile file, Fact fact)
@@ -64,7 +69,21 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
 
     /// <summary>Adds a signed entry. Only the signature page calls this, after it has checked the password.</summary>
     public async Task<Outcome> Sign(SquawkId id, int lengthSeen, Fact fact, Affirmation affirmation, CancellationToken ct = default) =>
-        await ledgers.Append(id, lengthSeen, await actor.Me(), fact, affirmation, ct);
+        await Noted(fact, await ledgers.Append(id, lengthSeen, await actor.Me(), fact, affirmation, ct));
+
+    // Pages do not offer what a person may not do: whoever gets this far went round them, or lost the right meanwhile.
+    async Task<Outcome> Noted(Fact fact, Outcome outcome)
+    {
+        if (outcome is Outcome.Refused refused && refused.Broken.FirstOrDefault(rule => Authority.Contains(rule.Code)) is { } rule)
+            await watch.Note(SecurityEventKind.Refused, await actor.Me(), $"{EntryCodec.KindOf(fact)}: {rule.Code}");
+        return outcome;
+    }
+
+    static readonly string[] Authority =
+    [
+        "no-authority", "person-unknown", "person-left", "guest-of-another-squawk", "guest-expired", "certificate-missing", "certificate-expired",
+        "certificate-does-not-cover-the-work", "pilot-not-rated", "experience-lapsed", "experience-not-stated", "inspector-did-the-work", "certifier-did-the-work", "office-may-only-ground",
+    ];
 }
 
 /// <param name="Shown">As the person reads it.</param>

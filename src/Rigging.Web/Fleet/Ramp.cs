@@ -5,6 +5,7 @@ using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
+using Rigging.Storage.School;
 using Rigging.Web.Desk;
 
 namespace Rigging.Web.Fleet;
@@ -18,10 +19,15 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
     {
         var me = await actor.Me();
         await using var db = await databases.CreateDbContextAsync(ct);
-        var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
         var names = await AirframeNames(db, ct);
         var squawks = await db.Squawks.AsNoTracking().Where(row => Open.Contains(row.Stage)).ToListAsync(ct);
-        var person = await MyAuthorities(db, me, ct);
+        var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
+        if (await PersonReader.Read(db, me, ct) is not { } person) throw new InvalidOperationException("Nobody is signed in.");
+        if (person.Visit is { } visit)
+        {
+            squawks.RemoveAll(row => row.Id != visit.Squawk);
+            aircraft.RemoveAll(row => squawks.All(squawk => squawk.AircraftId != row.Id));
+        }
         List<OpenSquawk> open = [];
         foreach (var squawk in squawks.OrderByDescending(squawk => squawk.FlightStatus).ThenBy(squawk => squawk.Number)) open.Add(await Tell(squawk, person, ct));
         return new(
@@ -33,7 +39,9 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
     /// <summary>Null when the fleet has no aircraft of that registration.</summary>
     public async Task<AircraftHistory?> History(string registration, CancellationToken ct = default)
     {
+        var me = await actor.Me();
         await using var db = await databases.CreateDbContextAsync(ct);
+        if (await PersonReader.Read(db, me, ct) is not { Visit: null }) return null;
         if (await db.Aircraft.AsNoTracking().SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } row) return null;
         var squawks = await db.Squawks.AsNoTracking().Where(squawk => squawk.AircraftId == row.Id).OrderByDescending(squawk => squawk.Number).ToListAsync(ct);
         var names = await AirframeNames(db, ct);
@@ -83,9 +91,6 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         var names = rows.ToDictionary(row => (row.Id, row.Version), row => row.Name);
         return (id, version) => names.GetValueOrDefault((id, version), id);
     }
-
-    static async Task<Person> MyAuthorities(RiggingDb db, PersonId me, CancellationToken ct) => new(me,
-        await db.People.AsNoTracking().Where(person => person.Id == me).SelectMany(person => person.Authorities).Select(held => held.Authority).ToListAsync(ct), []);
 
     static async Task<IReadOnlyList<NoticeOnRamp>> Unread(RiggingDb db, PersonId me, CancellationToken ct)
     {

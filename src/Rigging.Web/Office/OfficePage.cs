@@ -37,8 +37,13 @@ public abstract class OfficePage : ComponentBase
             Navigation.NavigateTo(next?.Invoke() ?? Navigation.ToBaseRelativePath(Navigation.Uri));
             return;
         }
-        Errors = [.. wrong.Select(rule => new FieldError(rule.Field ?? "", rule.Sentence))];
+        Show(wrong);
     }
+
+    protected void Show(IReadOnlyList<BrokenRule> wrong) => Errors = [.. wrong.Select(rule => new FieldError(rule.Field ?? "", rule.Sentence))];
+
+    /// <summary>What is on record, read once more after something was entered that leads nowhere else.</summary>
+    protected async Task ReadAgain() => Books = await Kept.Show();
 
     protected string Needed(Typed typed, string field, string name, int most = 200)
     {

@@ -34,7 +34,7 @@ public sealed class SetUp(IDbContextFactory<RiggingDb> databases, UserManager<Us
         if (!code.Is(typedCode)) return [new("code-wrong", "That is not the code the program printed when it started.", "code")];
         await using var db = await databases.CreateDbContextAsync(ct);
         if (await db.Installations.AnyAsync(ct)) return [new("set-up-already", "This school is set up already.")];
-        var wrong = await OfficeBooks.Enter(db, users, first with { Authorities = [Authority.Office] }, ct);
+        var (_, wrong) = await (first with { Authorities = [Authority.Office] }).Enter(db, users, ct);
         if (wrong.Count > 0) return wrong;
         // Last, so that a set-up that was cut off can be done again under another address. A second one has nowhere to go: the table holds one row.
         db.Installations.Add(new() { SchoolName = schoolName, TimeZone = timeZone, RuleSet = ruleSet, Created = clock.GetCurrentInstant() });

@@ -9,7 +9,7 @@ using Rigging.Web.Desk;
 namespace Rigging.Web.Records;
 
 /// <summary>What is done with the school's records as a whole: checking them, taking a seal or a bundle away. Asked afresh each time who may.</summary>
-public sealed class RecordsRoom(IDbContextFactory<RiggingDb> databases, LedgerAudit audit, Actor actor)
+public sealed class RecordsRoom(IDbContextFactory<RiggingDb> databases, LedgerAudit audit, Badge badge)
 {
     /// <summary>Who answers for records: everybody in the school but those who are pilots only.</summary>
     static readonly Authority[] Keepers = [Authority.Office, Authority.Mechanic, Authority.Inspector, Authority.Certifier];
@@ -19,9 +19,7 @@ public sealed class RecordsRoom(IDbContextFactory<RiggingDb> databases, LedgerAu
     /// <summary>Why this person may not take records away or check them; null when they may.</summary>
     public async Task<BrokenRule?> Refused(CancellationToken ct = default)
     {
-        await using var db = await databases.CreateDbContextAsync(ct);
-        var me = await actor.Me();
-        return await db.People.AnyAsync(person => person.Id == me && person.Authorities.Any(held => Keepers.Contains(held.Authority)), ct) ? null : NotAKeeper;
+        return await badge.Mine(ct) is { Left: false, Visit: null } me && Keepers.Any(me.May) ? null : NotAKeeper;
     }
 
     public async Task<(BrokenRule? Refused, CheckedRecords? Records)> Check(CancellationToken ct = default)

@@ -14,13 +14,14 @@ public sealed record ReportableAircraft(AircraftId Id, string Registration, stri
 public sealed record Filed(int? Number, IReadOnlyList<BrokenRule> Errors);
 
 /// <summary>The pilot files a report.</summary>
-public sealed class FileReport(SquawkDesk desk, Drafts drafts, Actor actor, IDbContextFactory<RiggingDb> databases)
+public sealed class FileReport(SquawkDesk desk, Drafts drafts, Actor actor, Badge badge, IDbContextFactory<RiggingDb> databases)
 {
     /// <summary>Ends in the registration where the page was opened for one aircraft, so that a report begun on another one does not come up there.</summary>
     public static string DraftKey(string? registration) => registration is null ? "report" : $"report:{registration}";
 
     public async Task<IReadOnlyList<ReportableAircraft>> Show(CancellationToken ct = default)
     {
+        if (await badge.Visit(ct) is not null) return [];
         await using var db = await databases.CreateDbContextAsync(ct);
         var names = await db.Airframes.AsNoTracking().ToDictionaryAsync(row => (row.Id, row.Version), row => row.Name, ct);
         var squawks = (await db.Squawks.AsNoTracking().Select(row => new { row.AircraftId, row.FlightStatus }).ToListAsync(ct)).ToLookup(row => row.AircraftId, row => row.FlightStatus);

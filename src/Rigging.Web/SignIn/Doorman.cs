@@ -1,15 +1,21 @@
 using System.Net;
+using System.Security.Claims;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
+using Rigging.Storage.Doors;
 using Rigging.Storage.School;
+using Rigging.Web.Desk;
+using Rigging.Web.Security;
 
 namespace Rigging.Web.SignIn;
 
-/// <summary>Checks passwords: at the door, and again at the moment of signing.</summary>
-public sealed class Doorman(SignInManager<User> signIn, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Reach reach)
+/// <summary>Checks passwords and passkeys: at the door, and again at the moment of signing.</summary>
+public sealed class Doorman(
+    SignInManager<User> signIn, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Reach reach, Sessions sessions, Doorstep doorstep, Watch watch, IHttpContextAccessor http, IClock clock)
 {
     /// <summary>Published in the README: it counts on the loopback address only.</summary>
     public const string DemoPassword = "wings-level-2026";
@@ -17,32 +23,81 @@ public sealed class Doorman(SignInManager<User> signIn, UserManager<User> users,
     static readonly User Nobody = new();
     static readonly string NobodysHash = new PasswordHasher<User>().HashPassword(Nobody, DemoPassword);
 
+    /// <summary>Hashing a book would keep the processor busy.</summary>
+    public const int MostOfPassword = 200;
+
     const string NotAdmitted = "This e-mail address and password do not go together. After five wrong tries an account rests for a few minutes.";
+
+    IPAddress? From => http.HttpContext?.Connection.RemoteIpAddress;
 
     /// <summary>Null when the person is signed in; else a sentence that gives nothing away.</summary>
     public async Task<string?> Admit(string? email, string? password)
     {
+        if (MustWait() is { } wait) return wait;
         if (await users.FindByNameAsync((email ?? "").Trim()) is not { } user)
         {
             // As slow as a wrong password: how long the answer takes must not tell which addresses are known.
-            users.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash, password ?? "");
+            users.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash, Short(password));
+            doorstep.Wrong(From);
+            await watch.Note(SecurityEventKind.SignInFailed, null, "no such account");
             return NotAdmitted;
         }
-        if (!await IsTheirs(user, password)) return NotAdmitted;
-        await signIn.SignInAsync(user, isPersistent: false);
+        if (!await IsTheirs(user, password, SecurityEventKind.SignInFailed)) return NotAdmitted;
+        return await Welcome(user, "password");
+    }
+
+    /// <summary>Signs in whoever has shown who they are. Null when done; else why not.</summary>
+    public async Task<string?> Welcome(User user, string method)
+    {
+        if (await WhyNot(user.PersonId) is { } reason)
+        {
+            await watch.Note(SecurityEventKind.SignInFailed, user.PersonId, reason.About);
+            return reason.Sentence;
+        }
+        var asking = http.HttpContext!;
+        // A cookie that was here before belongs to a session that ends with it.
+        if (Actor.PersonOf(asking.User) is { } before && Sessions.Of(asking.User) is { } old) await sessions.End(before, old);
+        var session = await sessions.Begin(user.PersonId, method, From?.ToString(), asking.Request.Headers.UserAgent.ToString());
+        await signIn.SignInWithClaimsAsync(user, isPersistent: false, [new Claim(Sessions.Claim, session.ToString())]);
+        await watch.Note(SecurityEventKind.SignedIn, user.PersonId, method, by: user.PersonId);
         return null;
     }
 
     /// <summary>Whether the password is that person's, counting wrong tries.</summary>
     public async Task<bool> Confirms(PersonId person, string? password) =>
-        await users.Users.SingleOrDefaultAsync(u => u.PersonId == person) is { } user && await IsTheirs(user, password);
+        MustWait() is null
+        && await users.Users.SingleOrDefaultAsync(u => u.PersonId == person) is { } user && await IsTheirs(user, password, SecurityEventKind.SigningFailed);
 
-    async Task<bool> IsTheirs(User user, string? password) =>
-        !(user.Demo && !reach.LoopbackOnly) && (await signIn.CheckPasswordSignInAsync(user, password ?? "", lockoutOnFailure: true)).Succeeded;
+    async Task<bool> IsTheirs(User user, string? password, SecurityEventKind otherwise)
+    {
+        if (user.Demo && !reach.LoopbackOnly) return false;
+        var rested = await users.IsLockedOutAsync(user);
+        var result = await signIn.CheckPasswordSignInAsync(user, Short(password), lockoutOnFailure: true);
+        if (result.Succeeded) return true;
+        doorstep.Wrong(From);
+        await watch.Note(otherwise, user.PersonId, rested ? "the account rests" : "wrong password");
+        if (result.IsLockedOut && !rested) await watch.Note(SecurityEventKind.AccountLocked, user.PersonId, "five wrong tries");
+        return false;
+    }
+
+    string? MustWait() => doorstep.Wait(From) is var wait && wait > Duration.Zero
+        ? $"Too many wrong tries came from this address. Wait {Math.Ceiling(wait.TotalSeconds):0} seconds, then try once more."
+        : null;
+
+    async Task<(string About, string Sentence)?> WhyNot(PersonId person)
+    {
+        await using var db = await databases.CreateDbContextAsync();
+        var row = await db.People.AsNoTracking().SingleAsync(p => p.Id == person);
+        return row.LeftAt is not null ? ("the account is closed", NotAdmitted)
+            : row.GuestOf is not null && !(row.GuestUntil > clock.GetCurrentInstant()) ? ("the visit has ended", "Your visit has ended. The maintenance office can ask you in again.")
+            : null;
+    }
+
+    static string Short(string? password) => password is { Length: <= MostOfPassword } ? password : "";
 
     /// <summary>The invented school's accounts, for someone who asks from this machine; empty for a real school.</summary>
     public async Task<IReadOnlyList<DemoAccount>> DemoAccountsFor(HttpContext asking) =>
-        asking.Connection.RemoteIpAddress is not { } from || IPAddress.IsLoopback(from) ? await DemoAccounts() : [];
+        Doorstep.IsHere(asking.Connection.RemoteIpAddress) ? await DemoAccounts() : [];
 
     /// <summary>The invented school's accounts; empty for a real school, and off loopback.</summary>
     public async Task<IReadOnlyList<DemoAccount>> DemoAccounts()

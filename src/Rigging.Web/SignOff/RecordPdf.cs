@@ -1,7 +1,8 @@
-using Microsoft.AspNetCore.Components.Authorization;
 using NodaTime;
+using Rigging.Storage.Doors;
 using Rigging.Web.Desk;
 using Rigging.Web.Paper;
+using Rigging.Web.Security;
 
 namespace Rigging.Web.SignOff;
 
@@ -9,13 +10,14 @@ static class RecordPdf
 {
     /// <summary><c>/squawks/12/record.pdf</c>, on A4, or on letter with <c>?size=letter</c>; the last round with signed work, or <c>?round=1</c>.</summary>
     public static void MapRecord(this IEndpointRouteBuilder app) =>
-        app.MapGet("/squawks/{number:int}/record.pdf", async (int number, string? size, int? round, HttpContext http, AuthenticationStateProvider signedIn, SquawkDesk desk, IClock clock, CancellationToken ct) =>
+        app.MapGet("/squawks/{number:int}/record.pdf", async (int number, string? size, int? round, HttpContext http, Actor actor, SquawkDesk desk, Watch watch, IClock clock, CancellationToken ct) =>
         {
             if (size is not (null or "a4" or "letter")) return Results.BadRequest($"size: {size}; wanted: a4 or letter.");
-            // The desk knows people by the pages' own provider; outside a page somebody has to tell it.
-            ((IHostEnvironmentAuthenticationStateProvider)signedIn).SetAuthenticationState(Task.FromResult(new AuthenticationState(http.User)));
+            actor.Is(http.User);
             if (await desk.Open(number, ct) is not { } file) return Results.NotFound();
             var sheet = RecordSheet.Of(file, round, size == "letter" ? Stock.Letter : Stock.A4, clock.GetCurrentInstant().InZone(file.School.Zone));
-            return sheet is null ? Results.NotFound() : Results.File(sheet.ToPdf(), "application/pdf");
+            if (sheet is null) return Results.NotFound();
+            await watch.Note(SecurityEventKind.Exported, null, $"S-{number}, maintenance record, PDF", ct: ct);
+            return Results.File(sheet.ToPdf(), "application/pdf");
         }).RequireAuthorization().ExcludeFromDescription();
 }

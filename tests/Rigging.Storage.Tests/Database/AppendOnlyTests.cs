@@ -20,6 +20,7 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
             await School.InitializeAsync();
             await School.Walk((School.Mechanic, SchoolHouse.Call));
             await new Sealer(School, School.Clock).SealNow(CancellationToken.None);
+            await Postgres.Execute(School.Database.App, "insert into security_event (at, kind, about) values (now(), 'signed-in', '')");
             await Postgres.Execute(School.Database.App, "insert into attachment (sha256, media_type, bytes) values (sha256('picture'), 'image/png', 'picture')");
         }
 
@@ -58,6 +59,10 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     [InlineData("alter table attachment drop column bytes")]
     [InlineData("insert into attachment select * from attachment on conflict (sha256) do update set media_type = 'text/html'")]
     [InlineData("create or replace function append_only() returns trigger language plpgsql as 'begin return old; end'")]
+    [InlineData("update security_event set kind = kind")]
+    [InlineData("delete from security_event")]
+    [InlineData("truncate security_event")]
+    [InlineData("drop trigger security_event_append_only on security_event")]
     public async Task The_application_may_not(string sql)
     {
         var before = await Fingerprint();
@@ -77,6 +82,7 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     [InlineData("delete from seal")]
     [InlineData("update attachment set bytes = bytes")]
     [InlineData("truncate attachment")]
+    [InlineData("delete from security_event")]
     public async Task Even_the_owner_does_not_do_it_by_a_slip_of_the_hand(string sql)
     {
         var before = await Fingerprint();
@@ -110,5 +116,6 @@ public sealed class AppendOnlyTests(AppendOnlyTests.OneLedger fixture) : IClassF
     async Task<object?> Fingerprint() => await Postgres.Ask(school.Database.Admin, """
         select (select string_agg(md5(e::text), ',' order by squawk_id, sequence) from ledger_entry e)
             || (select string_agg(md5(s::text), ',' order by number) from seal s) || (select string_agg(md5(a::text), ',' order by sha256) from attachment a)
+            || (select string_agg(md5(happened::text), ',' order by id) from security_event happened)
         """);
 }

@@ -78,7 +78,7 @@ public sealed class SchoolHouse(Func<Task<TestDatabase>> database) : IAsyncLifet
         Number = number,
         Name = name,
         Authorities = [.. authorities.Select(authority => new PersonAuthorityRow { Authority = authority })],
-        Certificates = [.. certificates.Select(kind => new CertificateRow { Kind = kind, Number = "0000" })],
+        Certificates = [.. certificates.Select(kind => new CertificateRow { Kind = kind, Number = "0000", RecentUntil = new(2030, 1, 1) })],
     };
 
     public Reported Report(string words = "Rolls left hands off.", params RedFlag[] redFlags) => new(

@@ -18,8 +18,10 @@ public class RampTests(Hangar hangar)
 {
     static CancellationToken Ct => TestContext.Current.CancellationToken;
 
+    Sessions Sessions => hangar.Site.Services.GetRequiredService<Sessions>();
+
     Ramp RampOf(Person who) => new(hangar.Site.Services.GetRequiredService<IDbContextFactory<RiggingDb>>(),
-        hangar.Site.Services.GetRequiredService<LedgerStore>(), new Actor(new Signed(who)), hangar.Site.Clock);
+        hangar.Site.Services.GetRequiredService<LedgerStore>(), new Actor(new Signed(who, Sessions), Sessions), hangar.Site.Clock);
 
     static async Task<Strip> StripOf(Ramp ramp, int squawk) => (await ramp.Show(Ct)).Strips.Single(strip => strip.Open.Any(open => open.Number == squawk));
 
@@ -80,9 +82,12 @@ public class RampTests(Hangar hangar)
         Assert.Contains("There is no Q-NONE", (await browser.Open("/aircraft/Q-NONE")).Text, StringComparison.Ordinal);
     }
 
-    sealed class Signed(Person who) : AuthenticationStateProvider
+    sealed class Signed(Person who, Sessions sessions) : AuthenticationStateProvider
     {
-        public override Task<AuthenticationState> GetAuthenticationStateAsync() =>
-            Task.FromResult(new AuthenticationState(new ClaimsPrincipal(new ClaimsIdentity([new Claim(Actor.PersonClaim, who.Id.ToString())], "test"))));
+        public override async Task<AuthenticationState> GetAuthenticationStateAsync() => new(new ClaimsPrincipal(new ClaimsIdentity(
+        [
+            new Claim(Actor.PersonClaim, who.Id.ToString()),
+            new Claim(Sessions.Claim, (await sessions.Begin(who.Id, "test", null, null, Ct)).ToString()),
+        ], "test")));
     }
 }

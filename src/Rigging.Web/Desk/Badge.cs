@@ -1,0 +1,23 @@
+using Microsoft.EntityFrameworkCore;
+using Rigging.Squawks.People;
+using Rigging.Storage;
+using Rigging.Storage.School;
+
+namespace Rigging.Web.Desk;
+
+/// <summary>What the person who is signed in may do, read afresh every time it is asked.</summary>
+public sealed class Badge(IDbContextFactory<RiggingDb> databases, Actor actor)
+{
+    /// <summary>Null when the register no longer knows the person.</summary>
+    public async Task<Person?> Mine(CancellationToken ct = default)
+    {
+        var me = await actor.Me();
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return await PersonReader.Read(db, me, ct);
+    }
+
+    public async Task<bool> IsOffice(CancellationToken ct = default) => await Mine(ct) is { Left: false, Visit: null } person && person.May(Authority.Office);
+
+    /// <summary>The squawk that is all a guest may see; null for the school's own people.</summary>
+    public async Task<Visit?> Visit(CancellationToken ct = default) => (await Mine(ct))?.Visit;
+}

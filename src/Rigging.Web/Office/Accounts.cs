@@ -1,0 +1,137 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Storage;
+using Rigging.Storage.Doors;
+using Rigging.Storage.School;
+using Rigging.Web.Desk;
+using Rigging.Web.Security;
+using Rigging.Web.SignIn;
+
+namespace Rigging.Web.Office;
+
+/// <summary>A person's way in, once somebody has handed it over; null where something was wrong.</summary>
+public sealed record WayIn(string? Link, IReadOnlyList<BrokenRule> Wrong)
+{
+    public static WayIn Refused(params IReadOnlyList<BrokenRule> wrong) => new(null, wrong);
+}
+
+/// <summary>Who comes in, and as what: the office's part. It hands out links, never passwords, and can neither read nor set one.</summary>
+public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager<User> users, Actor actor, Badge badge, Sessions sessions, Invitations invitations, Watch watch, IClock clock)
+{
+    /// <summary>Null when the register has no such person, or whoever asks is not of the office.</summary>
+    public async Task<PersonFile?> Show(int number, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return null;
+        await using var db = await databases.CreateDbContextAsync(ct);
+        if (await db.People.AsNoTracking().Include(row => row.Authorities).Include(row => row.Certificates).SingleOrDefaultAsync(row => row.Number == number, ct) is not { } person) return null;
+        var signed = await db.Database.SqlQuery<SignedLine>($"""
+            select s.number as "Squawk", e.sequence as "Sequence", e.kind as "Kind", e.payload_json->>'at' as "At"
+            from ledger_entry e join squawk s on s.id = e.squawk_id
+            where e.payload_json->'signature' is not null and e.payload_json->>'by' = {person.Id.Value.ToString()}
+            order by e.payload_json->>'at' desc
+            """).ToListAsync(ct);
+        var guestOf = person.GuestOf is { } squawk ? await db.Squawks.Where(row => row.Id == squawk).Select(row => (int?)row.Number).SingleAsync(ct) : null;
+        return new(await Registers.School(db, ct), person.Number, person.Name, person.Email, [.. person.Authorities.Select(held => held.Authority).Order()],
+            guestOf, person.GuestUntil, person.LeftAt, person.ErasedAt, await sessions.Open(person.Id, ct), signed);
+    }
+
+    public async Task<WayIn> Add(NewPerson person, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return WayIn.Refused(OfficeBooks.NotOffice);
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var (id, wrong) = await (person with { Password = null }).Enter(db, users, ct);
+        if (id is not { } entered) return WayIn.Refused(wrong);
+        await watch.Note(SecurityEventKind.PersonAdded, entered, person.Visit is null ? "" : "as a guest", ct: ct);
+        return await Link(entered, person.Visit?.Until, ct);
+    }
+
+    /// <summary>Asks in somebody from outside, for one squawk and no longer than until the end of that day.</summary>
+    public async Task<WayIn> AskIn(NewPerson guest, int squawk, LocalDate lastDay, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        if (await db.Squawks.Where(row => row.Number == squawk).Select(row => (SquawkId?)row.Id).SingleOrDefaultAsync(ct) is not { } id)
+            return WayIn.Refused(new BrokenRule("squawk-unknown", $"There is no squawk S-{squawk}.", "guest.squawk"));
+        if (guest.Authorities.Contains(Authority.Office))
+            return WayIn.Refused(new BrokenRule("guest-not-office", "A guest belongs to the hangar or flies; the office is the school's own.", "guest.authorities"));
+        var until = lastDay.PlusDays(1).AtStartOfDayInZone((await Registers.School(db, ct)).Zone).ToInstant();
+        return until <= clock.GetCurrentInstant()
+            ? WayIn.Refused(new BrokenRule("date-past", $"Last day of the visit: {lastDay:uuuu-MM-dd} is over. Wanted today or later.", "guest.until"))
+            : await Add(guest with { Visit = new(id, until) }, ct);
+    }
+
+    /// <summary>Another way in for somebody who forgot the password. The old one counts until the new one is chosen.</summary>
+    public Task<WayIn> Invite(int number, CancellationToken ct = default) => With(number, async (db, person) =>
+        person.LeftAt is not null ? WayIn.Refused(new BrokenRule("person-left", "The account is closed. Open it again first.")) : await Link(person.Id, person.GuestUntil, ct), WayIn.Refused, ct);
+
+    public Task<IReadOnlyList<BrokenRule>> MayAct(int number, IReadOnlyList<Authority> authorities, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        if (person.GuestOf is not null && authorities.Contains(Authority.Office))
+            return [new("guest-not-office", "A guest belongs to the hangar or flies; the office is the school's own.", "authorities")];
+        if (!authorities.Contains(Authority.Office) && await LastOfOffice(db, person.Id, ct) is { } last) return [last];
+        person.Authorities.RemoveAll(held => !authorities.Contains(held.Authority));
+        person.Authorities.AddRange(authorities.Where(wanted => !person.Authorities.Exists(held => held.Authority == wanted)).Select(wanted => new PersonAuthorityRow { Authority = wanted }));
+        await db.SaveChangesAsync(ct);
+        await watch.Note(SecurityEventKind.AuthorityChanged, person.Id, Words.List(authorities), ct: ct);
+        return [];
+    }, ct);
+
+    public Task<IReadOnlyList<BrokenRule>> EndSessions(int number, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        var ended = await sessions.End(person.Id, ct: ct);
+        await watch.Note(SecurityEventKind.SessionEnded, person.Id, $"{ended}, by the office", ct: ct);
+        return [];
+    }, ct);
+
+    /// <summary>The person left, or the visit is over: signed out everywhere, and nothing more is entered in their name. What they signed stands.</summary>
+    public Task<IReadOnlyList<BrokenRule>> Close(int number, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        if (await LastOfOffice(db, person.Id, ct) is { } last) return [last];
+        person.LeftAt = clock.GetCurrentInstant();
+        await db.SaveChangesAsync(ct);
+        await sessions.End(person.Id, ct: ct);
+        await watch.Note(SecurityEventKind.AccountClosed, person.Id, "", ct: ct);
+        return [];
+    }, ct);
+
+    public Task<IReadOnlyList<BrokenRule>> Reopen(int number, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        if (person.ErasedAt is not null) return [new("person-erased", "An erased person does not come back; enter them anew.")];
+        person.LeftAt = null;
+        await db.SaveChangesAsync(ct);
+        await watch.Note(SecurityEventKind.AccountReopened, person.Id, "", ct: ct);
+        return [];
+    }, ct);
+
+    async Task<WayIn> Link(PersonId person, Instant? until, CancellationToken ct) =>
+        new(Invitations.Address(await invitations.Make(person, await actor.Me(), until, ct)), []);
+
+    /// <summary>A school whose office cannot be opened any more would be shut out of its own books.</summary>
+    static async Task<BrokenRule?> LastOfOffice(RiggingDb db, PersonId person, CancellationToken ct) =>
+        await db.People.AnyAsync(row => row.Id == person && row.Authorities.Any(held => held.Authority == Authority.Office), ct)
+        && !await db.People.AnyAsync(row => row.Id != person && row.LeftAt == null && row.Authorities.Any(held => held.Authority == Authority.Office), ct)
+            ? new("last-of-the-office", "Nobody else belongs to the maintenance office: somebody must be able to open the books. Make somebody else one of the office first.")
+            : null;
+
+    Task<IReadOnlyList<BrokenRule>> With(int number, Func<RiggingDb, PersonRow, Task<IReadOnlyList<BrokenRule>>> act, CancellationToken ct) =>
+        With(number, act, wrong => wrong, ct);
+
+    async Task<T> With<T>(int number, Func<RiggingDb, PersonRow, Task<T>> act, Func<IReadOnlyList<BrokenRule>, T> refused, CancellationToken ct)
+    {
+        if (!await badge.IsOffice(ct)) return refused([OfficeBooks.NotOffice]);
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return await db.People.Include(row => row.Authorities).Include(row => row.Certificates).SingleOrDefaultAsync(row => row.Number == number, ct) is { } person
+            ? await act(db, person)
+            : refused([new("person-unknown", $"There is no P-{number}.")]);
+    }
+}
+
+/// <param name="Signed">Everything this person signed, newest first.</param>
+public sealed record PersonFile(
+    SchoolOnFile School, int Number, string Name, string? Email, IReadOnlyList<Authority> Authorities, int? GuestOf, Instant? GuestUntil, Instant? LeftAt, Instant? ErasedAt,
+    IReadOnlyList<OpenSession> Sessions, IReadOnlyList<SignedLine> Signed);
+
+/// <param name="At">As in the entry: UTC.</param>
+public sealed record SignedLine(int Squawk, int Sequence, string Kind, string At);

@@ -1,0 +1,61 @@
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using NodaTime.Text;
+using Rigging.Storage;
+using Rigging.Storage.Doors;
+using Rigging.Web.Desk;
+
+namespace Rigging.Web.Security;
+
+/// <summary>One line of the list, names in place.</summary>
+public sealed record SecurityLine(long Number, string At, string Kind, string Whom, string By, string Address, string About);
+
+/// <summary>The list of security events, for the maintenance office.</summary>
+public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFactory<RiggingDb> databases, Watch watch)
+{
+    public const int PageSize = 200;
+    const int MostInFile = 100_000;
+
+    /// <summary>Newest first; null for whoever is not of the office.</summary>
+    public async Task<IReadOnlyList<SecurityLine>?> Show(long? before, CancellationToken ct = default) =>
+        await badge.IsOffice(ct) ? await Lines(PageSize, before, ct) : null;
+
+    /// <summary>As a file; null for whoever is not of the office.</summary>
+    public async Task<string?> Csv(CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return null;
+        await watch.Note(SecurityEventKind.Exported, null, "security events, CSV", ct: ct);
+        var csv = new StringBuilder("number,at,event,whom,by,address,about\r\n");
+        foreach (var line in await Lines(MostInFile, null, ct))
+            csv.AppendJoin(',', ((string[])[line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), line.At, line.Kind, line.Whom, line.By, line.Address, line.About]).Select(Cell)).Append("\r\n");
+        return csv.ToString();
+    }
+
+    async Task<IReadOnlyList<SecurityLine>> Lines(int most, long? before, CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var register = await Registers.Names(db, ct);
+        return [.. (await book.Newest(most, before, ct)).Select(row => new SecurityLine(row.Id, InstantPattern.ExtendedIso.Format(row.At), Words(row.Kind),
+            row.Whom is { } whom ? register.Name(whom) : "", row.By is { } by ? register.Name(by) : "", row.Address ?? "", row.About))];
+    }
+
+    static string Words(SecurityEventKind kind) =>
+        string.Concat(kind.ToString().Select((letter, i) => char.IsUpper(letter) ? (i > 0 ? " " : "") + char.ToLowerInvariant(letter) : letter.ToString()));
+
+    /// <summary>Quoted where needed; what a spreadsheet would take for a formula is made text.</summary>
+    public static string Cell(string text)
+    {
+        var plain = text is ['=' or '+' or '-' or '@' or '\t' or '\r', ..] ? "'" + text : text;
+        return plain.AsSpan().ContainsAny(",\"\r\n") ? '"' + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + '"' : plain;
+    }
+}
+
+static class SecurityCsv
+{
+    public static void MapSecurityCsv(this IEndpointRouteBuilder app) =>
+        app.MapGet("/security.csv", async (HttpContext http, Actor actor, SecurityEvents events, CancellationToken ct) =>
+        {
+            actor.Is(http.User);
+            return await events.Csv(ct) is { } csv ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "security-events.csv") : Results.Forbid();
+        }).RequireAuthorization().ExcludeFromDescription();
+}
