@@ -1,4 +1,6 @@
+using Rigging.Mechanics.Fastening;
 using Rigging.Squawks.Entries;
+using UnitsNet;
 
 namespace Rigging.Squawks.Rules;
 
@@ -42,10 +44,11 @@ static class TorqueRules
         }
         if (!wrench.InCalibrationOn(facts.Today))
             yield return new("wrench-out-of-calibration", $"{wrench.Code}: calibration was due {wrench.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a wrench in calibration.", "wrench");
-        if (wrench is not { LowInLb: { } low, HighInLb: { } high })
+        var (low, high) = (wrench.LowInLb, wrench.HighInLb);
+        if (low is null || high is null)
             yield return new("not-a-torque-wrench", $"{wrench.Code} has no torque range on file, so it is no torque wrench here. The maintenance office can enter its range.", "wrench");
         else if (!(torque.SettingInLb >= low && torque.SettingInLb <= high))
-            yield return new("wrench-out-of-range", $"A setting of {Words.Number(torque.SettingInLb, 1)} in·lb is outside {wrench.Code}'s range of {Words.Number(low)} to {Words.Number(high)} in·lb.", "settingInLb");
+            yield return new("wrench-out-of-range", $"A setting of {Words.Number(torque.SettingInLb, 1)} in·lb is outside {wrench.Code}'s range of {Words.Number(low.Value)} to {Words.Number(high.Value)} in·lb.", "settingInLb");
         if (!(torque.LeverIn > 0 && torque.LeverIn < 100) || !(torque.ExtensionIn >= 0 && torque.ExtensionIn < torque.LeverIn))
         {
             yield return new("value-out-of-range", "The lever must be longer than nothing, and the extension shorter than the lever.", "leverIn");
@@ -53,9 +56,11 @@ static class TorqueRules
         }
         if (torque.ExtensionIn > 0 && wrench.LeverIn is { } lever && Math.Abs(lever - torque.LeverIn) > 0.25)
             yield return new("lever-does-not-match", $"{wrench.Code} has a lever of {Words.Number(lever)} in on file, not {Words.Number(torque.LeverIn)} in: with an extension the setting depends on it.", "leverIn");
-        // Setting = T·L/(L + E·cos a): a straight extension makes the wrench read low.
-        var atFastener = torque.SettingInLb * (torque.LeverIn + torque.ExtensionIn * Math.Cos(torque.ExtensionAngleDeg * Math.PI / 180)) / torque.LeverIn;
+        TorqueWrench used = new(wrench.Code, Length.FromInches(torque.LeverIn), InLb(high ?? 0), null, null, null);
+        var atFastener = used.AtFastener(InLb(torque.SettingInLb), new(Length.FromInches(torque.ExtensionIn), Angle.FromDegrees(torque.ExtensionAngleDeg)))?.PoundForceInches ?? 0;
         if (!(Math.Abs(atFastener - torque.ReachedInLb) <= 0.02 * torque.ReachedInLb + 0.5))
             yield return new("setting-does-not-match", $"With this extension a setting of {Words.Number(torque.SettingInLb, 1)} puts {Words.Number(atFastener, 1)} in·lb on the fastener, not {Words.Number(torque.ReachedInLb, 1)}.", "settingInLb");
     }
+
+    static Torque InLb(double torque) => Torque.FromPoundForceInches(torque);
 }

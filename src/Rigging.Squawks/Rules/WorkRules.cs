@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Adjusters;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 
@@ -5,9 +6,6 @@ namespace Rigging.Squawks.Rules;
 
 static class WorkRules
 {
-    /// <summary>Front and rear bushing of one joint turn together; more apart than this is read as disagreeing. Common practice, no source.</summary>
-    const double AgreeWithinDeg = 5;
-
     /// <summary>Half a turn either way from neutral is all there is.</summary>
     const double MostDeg = 180;
 
@@ -93,7 +91,7 @@ static class WorkRules
         Either.Where(control =>
             (from.Of(control), to.Of(control)) is var ((front, rear), (frontNow, rearNow)) && !(Alike(front, frontNow) && Alike(rear, rearNow)));
 
-    static bool Alike(double? one, double? other) => one is not { } a || other is not { } b || Math.Abs(a - b) <= AgreeWithinDeg;
+    static bool Alike(double? one, double? other) => one is not { } a || other is not { } b || Math.Abs(a - b) <= FoundSetting.AgreeWithinDeg;
 
     /// <summary>The plan touches something that no bushing angle describes.</summary>
     static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
@@ -141,5 +139,5 @@ static class WorkRules
     /// <summary>Front and rear bushing of one joint too far apart to be one setting.</summary>
     internal static IEnumerable<Control> Disagreeing(BushingAngles bushings) => Either.Where(eccentric => Apart(bushings.Of(eccentric)));
 
-    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > AgreeWithinDeg;
+    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > FoundSetting.AgreeWithinDeg;
 }

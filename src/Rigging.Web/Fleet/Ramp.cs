@@ -4,6 +4,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
+using Rigging.Storage.Fleet;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
@@ -47,8 +48,16 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         var names = await AirframeNames(db, ct);
         return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
-            await Registers.School(db, ct),
+            await Registers.School(db, ct), await RiggedForOf(db, row, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))]);
+    }
+
+    static async Task<RiggedFor?> RiggedForOf(RiggingDb db, AircraftRow row, CancellationToken ct)
+    {
+        var file = await db.Airframes.AsNoTracking().SingleAsync(airframe => airframe.Id == row.AirframeId && airframe.Version == row.AirframeVersion, ct);
+        if (AirframeOnFile.Of(file.Id, file.Version, file.Json, row.RiggedForLoad)?.Read() is not { } airframe) return null;
+        var by = row.RiggedForChosenBy is { } chooser ? await db.People.AsNoTracking().Where(person => person.Id == chooser).Select(person => person.Name).SingleOrDefaultAsync(ct) : null;
+        return new(Directions.Load(airframe.Reference.Load), by, row.RiggedForReason, new Equivalents(new(airframe)).AtCommonLoads(0));
     }
 
     /// <summary>The latest version where none is named; null when there is none on record.</summary>

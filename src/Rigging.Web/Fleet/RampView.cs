@@ -31,6 +31,12 @@ public sealed record NoticeOnRamp(int Squawk, string Subject, string Body, Insta
 
 /// <summary>Everything that was ever squawked about one aircraft, newest first.</summary>
 public sealed record AircraftHistory(
-    string Registration, string Serial, string AirframeId, int AirframeVersion, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, IReadOnlyList<PastSquawk> Squawks);
+    string Registration, string Serial, string AirframeId, int AirframeVersion, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, RiggedFor? RiggedFor,
+    IReadOnlyList<PastSquawk> Squawks);
+
+/// <summary>The load at which an aircraft is meant to fly straight: there it is judged.</summary>
+/// <param name="ChosenBy">Null where it is the airframe file's own.</param>
+/// <param name="Others">What is felt at other loads when it flies straight at that one.</param>
+public sealed record RiggedFor(string Load, string? ChosenBy, string? Reason, IReadOnlyList<LoadLine> Others);
 
 public sealed record PastSquawk(int Number, Stage Stage, int Round, string Summary, Instant OpenedAt, Instant UpdatedAt);

@@ -1,6 +1,8 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Loading;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
@@ -98,6 +100,26 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
             return [new("total-time-backwards", $"Total time {Words.Number(totalTimeH, 1)} h is less than the {Words.Number(known.TotalTimeTenths / 10.0, 1)} h on record.", "totalTimeH")];
         else
             (known.Serial, known.AirframeId, known.AirframeVersion, known.TotalTimeTenths) = (serial, airframeId, version, tenths);
+        await db.SaveChangesAsync(ct);
+        return [];
+    }
+
+    /// <summary>Chooses the load an aircraft is rigged for: where it is judged from now on.</summary>
+    /// <param name="load">One of <see cref="PilotsCurrency.CommonLoads"/> of its airframe, by name; null for the airframe file's own.</param>
+    public async Task<IReadOnlyList<BrokenRule>> ChooseLoad(string registration, string? load, string reason, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return [NotOffice];
+        await using var db = await databases.CreateDbContextAsync(ct);
+        if (await db.Aircraft.SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } aircraft)
+            return [new("aircraft-unknown", $"There is no {registration} in the fleet.", "rigged.registration")];
+        var file = await db.Airframes.AsNoTracking().SingleAsync(row => row.Id == aircraft.AirframeId && row.Version == aircraft.AirframeVersion, ct);
+        var airframe = ContractReader.ReadAirframe(file.Json).Value!;
+        var chosen = PilotsCurrency.CommonLoads(airframe, Equivalents.PersonKg).SingleOrDefault(common => common.Name == load)?.Load;
+        if (load is not null && chosen is null)
+            return [new("not-a-choice", $"{airframe.Name} has no load called {load}.", "rigged.load")];
+        (aircraft.RiggedForLoad, aircraft.RiggedForChosenBy, aircraft.RiggedForReason) = chosen is null
+            ? (null, null, null)
+            : (JsonSerializer.Serialize(new { chosen.SeatsKg, chosen.FuelL }, JsonSerializerOptions.Web), (PersonId?)await actor.Me(), reason);
         await db.SaveChangesAsync(ct);
         return [];
     }

@@ -1,7 +1,9 @@
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Tests;
+using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
 
@@ -83,4 +85,44 @@ public class AirframePageTests(Hangar hangar)
     public void Alone_in_the_left_seat_it_drops_the_left_wing() =>
         Assert.Contains(new Equivalents(new Aeroplane(School.Airframe.Read())).AtCommonLoads(0),
             load => load.Name == "solo left" && load.Feels.EndsWith("left wing down", StringComparison.Ordinal));
+
+    [Fact]
+    public async Task The_load_an_aircraft_is_rigged_for_is_chosen_with_a_reason_and_judged_at()
+    {
+        var number = await hangar.Squawk(School.Called);
+        await using var db = hangar.Site.OpenDatabase();
+        var aircraft = (await hangar.Ledger(number)).State.Report!.Aircraft;
+        var registration = db.Aircraft.Single(row => row.Id == aircraft).Registration;
+        using var browser = await hangar.As(School.Office);
+
+        var chosen = await browser.Submit(await browser.Open("/aircraft"), new()
+        {
+            ["rigged.registration"] = registration,
+            ["rigged.load"] = "solo left",
+            ["rigged.reason"] = "Hired out solo.",
+        }, "form:has([name='rigged.load'])");
+        var page = await browser.Follow(chosen);
+
+        Assert.Contains("Chosen by Olaf Office: Hired out solo.", page.Text, StringComparison.Ordinal);
+        Assert.Contains($"solo left, {Squawks.Rules.Directions.RollRate(0)}", page.Text, StringComparison.Ordinal);
+        var (_, facts) = (await hangar.Site.Services.GetRequiredService<LedgerStore>().Look((await hangar.Ledger(number)).Id, TestContext.Current.CancellationToken))!.Value;
+        Assert.Equal(["left"], facts.Airframe!.Read().Reference.Load.SeatsKg.Keys);
+    }
+
+    [Fact]
+    public async Task A_load_that_the_airframe_does_not_have_is_refused_by_name()
+    {
+        using var browser = await hangar.As(School.Office);
+        await hangar.Squawk(School.Called);
+        await using var db = hangar.Site.OpenDatabase();
+
+        var refused = await browser.Submit(await browser.Open("/aircraft"), new()
+        {
+            ["rigged.registration"] = db.Aircraft.First().Registration,
+            ["rigged.load"] = "on the wing",
+            ["rigged.reason"] = "None.",
+        }, "form:has([name='rigged.load'])");
+
+        Assert.Contains("has no load called on the wing", refused.Text, StringComparison.Ordinal);
+    }
 }
