@@ -25,7 +25,7 @@ static class SecureHeaders
             headers["Referrer-Policy"] = "same-origin";
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
-            headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), publickey-credentials-get=(self), publickey-credentials-create=(self)";
+            headers["Permissions-Policy"] = "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), publickey-credentials-get=(self), publickey-credentials-create=(self)";
             if (http.Request.IsHttps) headers.StrictTransportSecurity = "max-age=31536000";
             // Shared tablets: what one person read must not come back from the cache for the next.
             if (http.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is null) headers.CacheControl = "no-store";
