@@ -27,6 +27,7 @@ public class JourneyTests(RunningSite site)
         await Flies(pilot, n);
         await JudgesAndCloses(mechanic, inspector, n);
         await TheRecordHoldsEveryElement(inspector, n);
+        Assert.Empty((string[])[.. student.Amiss, .. mechanic.Amiss, .. inspector.Amiss, .. pilot.Amiss]);
     }
 
     static async Task<int> Reports(Visitor student)
@@ -180,7 +181,7 @@ public class JourneyTests(RunningSite site)
         var answer = await inspector.Page.APIRequest.GetAsync($"/squawks/{n}/record.pdf");
         Assert.Equal(200, answer.Status);
         var bytes = await answer.BodyAsync();
-        if (Environment.GetEnvironmentVariable("RIGGING_PICTURES") is { Length: > 0 } folder) await File.WriteAllBytesAsync(Path.Combine(folder, "record.pdf"), bytes);
+        if (Pictures.Folder is { } folder) await File.WriteAllBytesAsync(Path.Combine(folder, "record.pdf"), bytes);
         using var pdf = PdfDocument.Open(bytes);
         var text = string.Join(' ', pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text));
         Assert.All(

@@ -18,6 +18,11 @@ public sealed class RunningSite : IAsyncLifetime
 
     public IBrowser Browser { get; private set; } = null!;
 
+    /// <summary>The newest squawk of each aircraft, as the invented school has it before anybody adds to it.</summary>
+    public IReadOnlyDictionary<string, int> Numbers { get; private set; } = new Dictionary<string, int>();
+
+    readonly Dictionary<string, string> signedIn = [];
+
     public async ValueTask InitializeAsync()
     {
         await Migrate();
@@ -30,6 +35,30 @@ public sealed class RunningSite : IAsyncLifetime
             Headless = true,
             Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
+        Numbers = await ReadNumbers();
+    }
+
+    /// <summary>Somebody who signed in before: their cookies, so that not every test types a password.</summary>
+    public async Task<string> Cookies(string email)
+    {
+        if (signedIn.TryGetValue(email, out var known)) return known;
+        var visitor = await Visitor.Arrives(this, email, 390, 844);
+        var state = await visitor.Page.Context.StorageStateAsync();
+        await visitor.Page.Context.CloseAsync();
+        return signedIn[email] = state;
+    }
+
+    async Task<Dictionary<string, int>> ReadNumbers()
+    {
+        var office = await Visitor.Arrives(this, "mina@quietvalley.example", 390, 844);
+        Dictionary<string, int> numbers = [];
+        foreach (var registration in (string[])["QRA-101", "QRB-102", "QRC-103", "QTA-201", "QTB-202"])
+        {
+            await office.Goes($"/aircraft/{registration}");
+            numbers[registration] = int.Parse((await office.Page.Locator(".past .number").First.InnerTextAsync())[2..], System.Globalization.CultureInfo.InvariantCulture);
+        }
+        await office.Page.Context.CloseAsync();
+        return numbers;
     }
 
     public async ValueTask DisposeAsync()

@@ -4,17 +4,30 @@ using Microsoft.Playwright;
 namespace Rigging.EndToEnd;
 
 /// <summary>One person at one screen.</summary>
-sealed class Visitor(IPage page, RunningSite site)
+sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
 {
     public const string Password = "wings-level-2026";
 
+    readonly List<string> amiss = [];
+
     public IPage Page => page;
+
+    /// <summary>What was amiss on the pages that were kept: nothing should be.</summary>
+    public IReadOnlyList<string> Amiss => amiss;
+
+    /// <summary>Somebody who has not signed in.</summary>
+    public static async Task<Visitor> Stranger(RunningSite site, int width, int height, string? signedIn = null)
+    {
+        var context = await site.Browser.NewContextAsync(new() { BaseURL = site.Address, ViewportSize = new() { Width = width, Height = height }, StorageState = signedIn });
+        context.SetDefaultTimeout(180_000);
+        return new(await context.NewPageAsync(), site);
+    }
+
+    public async ValueTask DisposeAsync() => await page.Context.CloseAsync();
 
     public static async Task<Visitor> Arrives(RunningSite site, string email, int width, int height)
     {
-        var context = await site.Browser.NewContextAsync(new() { BaseURL = site.Address, ViewportSize = new() { Width = width, Height = height } });
-        context.SetDefaultTimeout(60_000);
-        var visitor = new Visitor(await context.NewPageAsync(), site);
+        var visitor = await Stranger(site, width, height);
         await visitor.Goes("/sign-in");
         await visitor.Sets(("Form.Name", email), ("Form.Password", Password));
         await visitor.Presses("Sign in");
@@ -58,18 +71,18 @@ sealed class Visitor(IPage page, RunningSite site)
 
     public Task Presses(string button) => page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).First.ClickAsync();
 
-    public async Task Sees(string text) => await Assertions.Expect(page.GetByText(text).First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+    public async Task Sees(string text) => await Assertions.Expect(page.GetByText(text).First).ToBeVisibleAsync(new() { Timeout = 180_000 });
 
     /// <summary>Waits for the address; when the page stays where it is, says what it says.</summary>
     public async Task IsAt(string path)
     {
         try
         {
-            await page.WaitForURLAsync(site.Address + path, new() { Timeout = 30_000 });
+            await page.WaitForURLAsync(site.Address + path, new() { Timeout = 180_000, WaitUntil = WaitUntilState.DOMContentLoaded });
         }
         catch (TimeoutException)
         {
-            await Keeps("stuck");
+            if (Pictures.Folder is { } folder) await page.ScreenshotAsync(new() { Path = Path.Combine(folder, "stuck.png"), FullPage = true });
             var said = await page.Locator("[data-errors], .error, .remark").AllInnerTextsAsync();
             Assert.Fail($"Wanted to be at {path}, is at {page.Url}, which says: {string.Join(" | ", said)}");
         }
@@ -85,10 +98,11 @@ sealed class Visitor(IPage page, RunningSite site)
         await IsAt(string.Create(CultureInfo.InvariantCulture, $"/squawks/{squawk}"));
     }
 
-    /// <summary>Keeps a picture when a folder for pictures is named in the environment.</summary>
+    /// <summary>Looks the page over as it stands, and keeps a picture of it when a folder for pictures is named.</summary>
     public async Task Keeps(string name)
     {
-        if (Environment.GetEnvironmentVariable("RIGGING_PICTURES") is { Length: > 0 } folder)
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        amiss.AddRange((await Onlooker.Faults(page)).Select(fault => $"{name}: {fault}"));
+        if (Pictures.Folder is { } folder)
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{name}-{page.ViewportSize!.Width}.png")), FullPage = true });
     }
 }

@@ -19,13 +19,15 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
     {
         var evidence = EvidenceRequest.Of(ledger, onFile, lessons);
         var request = evidence.Read();
-        // Once fuel and seats are on record as measured, a load that nobody reported is no longer the first thing to think of.
-        var practice = FuelIsMeasured(ledger) ? Practice.Usual.WithFuelMeasured() : Practice.Usual;
+        var practice = PracticeFor(ledger);
         var response = Assessor.Assess(request, request.Airframe!, practice);
         return new(
             new(evidence.Json, ContractWriter.Write(response), LibraryVersion, practice.Version, onFile.Id, onFile.Version),
             request, response, evidence.Assumed, Outlook.Of(request, request.Airframe!, practice));
     }
+
+    // Once fuel and seats are on record as measured, a load that nobody reported is no longer the first thing to think of.
+    internal static Practice PracticeFor(Ledger ledger) => FuelIsMeasured(ledger) ? Practice.Usual.WithFuelMeasured() : Practice.Usual;
 
     /// <summary>After the last work, the fuel that counts is that of the check flight.</summary>
     static bool FuelIsMeasured(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is CheckFlown or GroundChecked { Check: Check.FuelAndSeats })?.Fact

@@ -4,6 +4,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Plots;
 
 namespace Rigging.Web.Assessment;
 
@@ -11,14 +12,15 @@ namespace Rigging.Web.Assessment;
 /// <param name="Airframe">Null when the aircraft has none on file.</param>
 /// <param name="Assessment">Null when there is no airframe, or when the evidence does not fit it.</param>
 /// <param name="Faults">What in the evidence does not fit the airframe.</param>
-sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessment? Assessment, IReadOnlyList<Fault> Faults)
+/// <param name="Charts">Readings with the line and the band of what is expected.</param>
+sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessment? Assessment, IReadOnlyList<Fault> Faults, IReadOnlyList<Chart> Charts)
 {
     /// <param name="lessons">How earlier corrections turned out.</param>
     public static AssessmentView Of(SquawkFile file, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
-        if (file.Facts.Airframe is not { } onFile) return new(file, null, null, []);
+        if (file.Facts.Airframe is not { } onFile) return new(file, null, null, [], []);
         var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
-        return faults.Count > 0 ? new(file, onFile.Read(), null, faults) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile, lessons), []);
+        return faults.Count > 0 ? new(file, onFile.Read(), null, faults, []) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile, lessons), [], FlownPlots.Of(file.Ledger, onFile));
     }
 
     /// <summary>Null when nothing was observed.</summary>

@@ -15,6 +15,9 @@ public static class Numerals
         return (rounded < 0 ? Minus : "") + Math.Abs(rounded).ToString($"F{decimals}", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>As few decimals as it takes, up to three: a tick on an axis.</summary>
+    public static string Short(double value) => (Math.Round(value, 3) < 0 ? Minus : "") + Math.Abs(Math.Round(value, 3)).ToString("0.###", CultureInfo.InvariantCulture);
+
     public static string Degrees(double value, int decimals = 0) => Number(value, decimals) + "°";
 
     public static string Of(Side side) => side == Side.Left ? "left" : "right";

@@ -106,3 +106,26 @@ public sealed record Figure(Drawings.Drawing Drawing, double Share = 0.62) : Blo
         galley.Y += 8;
     }
 }
+
+/// <summary>A plot across the page.</summary>
+public sealed record Plotted(Plots.Chart Chart, double Share = 0.86) : Block
+{
+    internal override void Set(Galley galley)
+    {
+        var width = galley.Width * Share;
+        var height = width * Plots.ChartInk.Shape;
+        var lines = galley.Lines($"{Chart.Title}. {Chart.Says}", Typeface.Text, galley.Small, galley.Width);
+        galley.Need(height + 12 + lines.Count * Galley.LineHeight(galley.Small));
+        var box = new XRect(galley.Left, galley.Y, width, height);
+        using var bytes = new MemoryStream(Plots.ChartInk.Png(Chart));
+        using var picture = XImage.FromStream(bytes);
+        galley.Pictured($"{Chart.Title}. {Chart.Says}", box, () => galley.Ink.DrawImage(picture, box));
+        galley.Y += height + 4;
+        foreach (var line in lines)
+        {
+            galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(line, Typeface.Text, galley.Small, galley.Left, galley.Y));
+            galley.Y += Galley.LineHeight(galley.Small);
+        }
+        galley.Y += 8;
+    }
+}

@@ -27,6 +27,8 @@ sealed class PlexFonts : IFontResolver
 
     public static XFont Font(Typeface face, double size) => new(face.ToString(), size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
 
+    public static byte[] BytesOf(Typeface face) => Bytes[face];
+
     public static bool CanSet(Typeface face, int character) => Characters[face].Contains(character);
 
     public FontResolverInfo? ResolveTypeface(string familyName, bool isBold, bool isItalic) => Enum.TryParse<Typeface>(familyName, out _) ? new FontResolverInfo(familyName) : null;

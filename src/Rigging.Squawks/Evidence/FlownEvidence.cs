@@ -1,0 +1,26 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Squawks.Evidence;
+
+/// <summary>What was flown with the aircraft as it stood at one time, and what the mechanics expect of it then: what a plot shows.</summary>
+public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe, Forecast Forecast)
+{
+    /// <summary>As it stands now; null when there is nothing to go by.</summary>
+    public static FlownEvidence? Now(Ledger ledger, AirframeOnFile onFile)
+    {
+        var read = ContractReader.ReadRequest(EvidenceRequest.Of(ledger, onFile).Json);
+        return read is { Faults.Count: 0, Value: { Airframe: { } airframe } request } && Forecast.Of(request, airframe, LedgerAssessment.PracticeFor(ledger)) is { } forecast
+            ? new(request, airframe, forecast)
+            : null;
+    }
+
+    /// <summary>As it stood before the last work that was signed; null when none was, or when there is nothing to go by.</summary>
+    public static FlownEvidence? BeforeWork(Ledger ledger, AirframeOnFile onFile) =>
+        ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone) is { Sequence: var work }
+            ? Now(new Ledger(ledger.Id, ledger.Entries.TakeWhile(entry => entry.Sequence < work)), onFile)
+            : null;
+}

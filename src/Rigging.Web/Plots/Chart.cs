@@ -1,0 +1,36 @@
+namespace Rigging.Web.Plots;
+
+/// <summary>
+/// A plot as what it shows, before anybody has drawn it: the same for screen and paper, and for whoever has it read out. Units are in the labels.
+/// </summary>
+/// <param name="Says">The whole in a sentence or two, for whoever does not see it.</param>
+/// <param name="Dates">The places along x are days, counted as <see cref="Day"/> counts them.</param>
+public sealed record Chart(
+    string Title,
+    string Across,
+    string Up,
+    string Says,
+    IReadOnlyList<Curve> Curves,
+    IReadOnlyList<Dots> Dots,
+    IReadOnlyList<Level> Levels,
+    IReadOnlyList<Upright> Uprights,
+    bool Dates = false)
+{
+    /// <summary>A day's place along x.</summary>
+    public static double Day(NodaTime.LocalDate day) => day.ToDateTimeUnspecified().ToOADate();
+}
+
+/// <summary>Which of two stories a line or a dot belongs to. They differ by dash, by the dot's shape and by words before they differ by colour.</summary>
+public enum Telling { Earlier, Now }
+
+/// <summary>A line with the band in which it lies nine times in ten.</summary>
+public sealed record Curve(Telling Telling, string Name, IReadOnlyList<(double X, double Low, double Mean, double High)> Points);
+
+/// <summary>What was read, each with half the width in which it lies nine times in ten; null where nobody knows.</summary>
+public sealed record Dots(Telling Telling, string Name, IReadOnlyList<(double X, double Y, double? Give)> Points);
+
+/// <summary>A level that must not be passed.</summary>
+public sealed record Level(double Y, string Name);
+
+/// <summary>Something that happened at a place along x.</summary>
+public sealed record Upright(double X, string Name);

@@ -1,0 +1,178 @@
+using System.Globalization;
+using System.Security;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using ScottPlot;
+using ScottPlot.AxisPanels;
+using SkiaSharp;
+using Rigging.Web.Paper;
+
+namespace Rigging.Web.Plots;
+
+/// <summary>Draws a chart: as an SVG that takes its colours from the page, and as a picture for paper in black, grey and one colour.</summary>
+static partial class ChartInk
+{
+    const int Width = 640, Height = 340;
+    const float Body = 15, Small = 13;
+
+    /// <summary>What each colour stands for. On screen they are names that the page's display fills in.</summary>
+    sealed record Inks(Color Ink, Color Muted, Color Line, Color Accent, Color Caution, Color Paper);
+
+    // Stand-ins that no drawing would use: replaced by the page's own colours.
+    static readonly Inks Screen = new(new("#0A1B01"), new("#0A1B02"), new("#0A1B03"), new("#0A1B04"), new("#0A1B05"), new("#0A1B06"));
+    static readonly (string StandIn, string Token)[] Tokens = [("#0A1B01", "ink"), ("#0A1B02", "muted"), ("#0A1B03", "line"), ("#0A1B04", "accent"), ("#0A1B05", "caution"), ("#0A1B06", "surface")];
+    static readonly Inks Print = new(Colors.Black, new("#444444"), new("#BBBBBB"), new(Look.Palette.Light.Accent), new(Look.Palette.Light.Caution), Colors.White);
+
+    static ChartInk() => Fonts.FontResolvers.Insert(0, new Plex());
+
+    /// <summary>Read out as its sentence; the letters are set in the page's own face.</summary>
+    public static string Svg(Chart chart)
+    {
+        string drawn;
+        using (var plot = Drawn(chart, Screen)) drawn = plot.GetSvgXml(Width, Height);
+        foreach (var (standIn, token) in Tokens) drawn = drawn.Replace(standIn, $"var(--{token})", StringComparison.OrdinalIgnoreCase);
+        // Several plots on one page must not share names.
+        var own = $"c{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(chart.Title + chart.Says))[..4])}";
+        drawn = Names().Replace(drawn, match => $"{match.Groups[1].Value}{own}{match.Groups[2].Value}");
+        var root = string.Create(CultureInfo.InvariantCulture, $"<svg class=\"plot\" xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-label=\"{SecurityElement.Escape($"{chart.Title}. {chart.Says}")}\">");
+        return Root().Replace(drawn[drawn.IndexOf("<svg", StringComparison.Ordinal)..], _ => root, 1);
+    }
+
+    /// <summary>At a size that prints sharp.</summary>
+    public static byte[] Png(Chart chart)
+    {
+        using var plot = Drawn(chart, Print);
+        plot.ScaleFactor = 3;
+        return plot.GetImageBytes(Width * 3, Height * 3, ImageFormat.Png);
+    }
+
+    /// <summary>Height over width.</summary>
+    public static double Shape => (double)Height / Width;
+
+    static Plot Drawn(Chart chart, Inks inks)
+    {
+        var plot = new Plot();
+        plot.FigureBackground.Color = inks.Paper;
+        plot.DataBackground.Color = inks.Paper;
+        plot.Font.Set(Plex.Family);
+        plot.Axes.Color(inks.Ink);
+        plot.Grid.MajorLineColor = inks.Line;
+        plot.Axes.Right.IsVisible = plot.Axes.Top.IsVisible = false;
+        foreach (var (axis, label) in ((AxisBase, string)[])[((AxisBase)plot.Axes.Bottom, chart.Across), ((AxisBase)plot.Axes.Left, chart.Up)])
+            Letter(axis, label);
+        if (chart.Dates)
+        {
+            Letter((AxisBase)plot.Axes.DateTimeTicksBottom(), chart.Across);
+            plot.Axes.Color(inks.Ink);
+        }
+        else
+        {
+            plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { LabelFormatter = Drawings.Numerals.Short };
+        }
+        plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { LabelFormatter = Drawings.Numerals.Short };
+
+        foreach (var curve in chart.Curves) Add(plot, curve, inks);
+        foreach (var level in chart.Levels) Add(plot, level, inks);
+        foreach (var upright in chart.Uprights) Add(plot, upright, inks);
+        foreach (var dots in chart.Dots) Add(plot, dots, inks);
+        plot.Add.HorizontalLine(0, 1, inks.Ink);
+        Name(plot, chart, inks);
+        return plot;
+    }
+
+    static void Letter(AxisBase axis, string label)
+    {
+        axis.LabelText = label;
+        axis.LabelFontSize = Body;
+        axis.LabelBold = false;
+        axis.TickLabelStyle.FontSize = Small;
+    }
+
+    static Color Of(Telling telling, Inks inks) => telling == Telling.Now ? inks.Accent : inks.Muted;
+
+    static void Add(Plot plot, Curve curve, Inks inks)
+    {
+        var colour = Of(curve.Telling, inks);
+        double[] xs = [.. curve.Points.Select(p => p.X)];
+        var band = plot.Add.FillY(xs, [.. curve.Points.Select(p => p.Low)], [.. curve.Points.Select(p => p.High)]);
+        band.FillStyle.Color = colour.WithAlpha(0.18);
+        band.LineStyle.Width = 0;
+        var line = plot.Add.ScatterLine(xs, [.. curve.Points.Select(p => p.Mean)]);
+        line.Color = colour;
+        line.LineWidth = curve.Telling == Telling.Now ? 3 : 2;
+        line.LinePattern = curve.Telling == Telling.Now ? LinePattern.Solid : LinePattern.Dashed;
+    }
+
+    static void Add(Plot plot, Dots dots, Inks inks)
+    {
+        foreach (var (x, y, give) in dots.Points)
+        {
+            if (give is not { } half) continue;
+            var bar = plot.Add.Line(x, y - half, x, y + half);
+            bar.LineColor = Of(dots.Telling, inks);
+            bar.LineWidth = 1.5f;
+            bar.MarkerSize = 0;
+        }
+        var marks = plot.Add.ScatterPoints(dots.Points.Select(p => p.X).ToArray(), dots.Points.Select(p => p.Y).ToArray());
+        marks.MarkerStyle.Shape = dots.Telling == Telling.Now ? MarkerShape.FilledSquare : MarkerShape.OpenCircle;
+        marks.MarkerStyle.Size = 10;
+        marks.MarkerStyle.FillColor = marks.MarkerStyle.OutlineColor = marks.MarkerStyle.LineColor = dots.Telling == Telling.Now ? inks.Accent : inks.Ink;
+        marks.MarkerStyle.LineWidth = 2;
+    }
+
+    static void Add(Plot plot, Level level, Inks inks)
+    {
+        var line = plot.Add.HorizontalLine(level.Y, 2, inks.Caution, LinePattern.Dotted);
+        line.EnableAutoscale = true;
+    }
+
+    static void Add(Plot plot, Upright upright, Inks inks) => plot.Add.VerticalLine(upright.X, 1.5f, inks.Ink, LinePattern.DenselyDashed);
+
+    /// <summary>Names stand beside what they name; nobody has to match a legend.</summary>
+    static void Name(Plot plot, Chart chart, Inks inks)
+    {
+        plot.Axes.AutoScale();
+        plot.Axes.Margins(0.06, 0.16);
+        plot.Axes.AutoScale();
+        var limits = plot.Axes.GetLimits();
+        void Write(string text, double x, double y, Color colour, Alignment alignment, float down = 0)
+        {
+            var label = plot.Add.Text(text, x, y);
+            label.LabelFontName = Plex.Family;
+            label.LabelFontSize = Small;
+            label.LabelFontColor = colour;
+            label.LabelAlignment = alignment;
+            label.OffsetY = down;
+        }
+        foreach (var curve in chart.Curves.Where(curve => curve.Points.Count > 0))
+        {
+            var end = curve.Points[^1];
+            Write(curve.Name, end.X, end.Mean, curve.Telling == Telling.Now ? inks.Accent : inks.Ink, Alignment.LowerRight, -4);
+        }
+        foreach (var level in chart.Levels) Write(level.Name, limits.Left, level.Y, inks.Caution, level.Y < 0 ? Alignment.UpperLeft : Alignment.LowerLeft);
+        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place))) Write(upright.Name, upright.X, limits.Top, inks.Ink, Alignment.UpperLeft, 2 + 16 * (place % 3));
+        plot.Axes.SetLimits(limits);
+    }
+
+    [GeneratedRegex("""(id="|url\(#|href="#)([A-Za-z_0-9-]+)""")]
+    private static partial Regex Names();
+
+    [GeneratedRegex("<svg[^>]*>")]
+    private static partial Regex Root();
+
+    /// <summary>The embedded faces, for the plot's own measurements and for paper.</summary>
+    sealed class Plex : IFontResolver
+    {
+        public const string Family = "IBM Plex Sans";
+
+        static readonly SKTypeface Text = Load(Typeface.Text), Strong = Load(Typeface.Strong);
+
+        public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
+            fontName == Family ? weight >= FontWeight.SemiBold ? Strong : Text : null;
+
+        public SKTypeface? CreateTypeface(string fontName, bool bold, bool italic) => fontName == Family ? bold ? Strong : Text : null;
+
+        static SKTypeface Load(Typeface face) => SKTypeface.FromData(SKData.CreateCopy(PlexFonts.BytesOf(face)));
+    }
+}

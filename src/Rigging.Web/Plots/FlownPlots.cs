@@ -1,0 +1,114 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Evidence;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Drawings;
+
+namespace Rigging.Web.Plots;
+
+/// <summary>What was read in the air against what is to be expected: bank against time, and how fast it rolls against how fast it flies.</summary>
+static class FlownPlots
+{
+    const string Bank = "bank, ° (right wing down is up)", Rate = "roll, °/s (right wing down is up)";
+
+    /// <summary>One manoeuvre that was let run: which, and the speed most of its readings were taken at.</summary>
+    sealed record Ran(TestPoint Point, IReadOnlyList<(TestPoint Point, Reading Reading, double Seconds, double Deg)> Readings);
+
+    /// <summary>Both, as far as there are readings for them; with what was before the last work beside it once there was one.</summary>
+    public static IReadOnlyList<Chart> Of(Ledger ledger, AirframeOnFile onFile)
+    {
+        if (FlownEvidence.Now(ledger, onFile) is not { } now) return [];
+        var before = FlownEvidence.BeforeWork(ledger, onFile);
+        return [.. ((Chart?[])[BankAgainstTime(now, before), RateAgainstSpeed(now, before)]).OfType<Chart>()];
+    }
+
+    /// <param name="now">As the aircraft stands.</param>
+    /// <param name="before">As it stood before the last work; null when there was none.</param>
+    /// <returns>Null when nobody timed a bank.</returns>
+    public static Chart? BankAgainstTime(FlownEvidence now, FlownEvidence? before = null)
+    {
+        if (MostTimed(now) is not { } ran) return null;
+        var earlier = before is null ? null : MostTimed(before);
+        var longest = Math.Clamp(1.2 * ran.Readings.Concat(earlier?.Readings ?? []).Max(reading => reading.Seconds), 10, 40);
+        List<Curve> curves = [];
+        List<Dots> dots = [];
+        if (before is not null)
+        {
+            curves.Add(Banks(before, Telling.Earlier, "before the work", ran.Point, longest));
+            if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, "read before the work", earlier));
+        }
+        curves.Add(Banks(now, Telling.Now, before is null ? "expected" : "after the work", ran.Point, longest));
+        dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", ran));
+        var at = curves[^1].Points[^1];
+        return new Chart($"Bank after letting go, at {Numerals.Short(ran.Point.CasKt)} kt", "seconds after letting go", Bank,
+            $"{Said(ran.Point.Manoeuvre)}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
+            curves, dots, [], []);
+    }
+
+    /// <returns>Null when no roll was read as a number.</returns>
+    public static Chart? RateAgainstSpeed(FlownEvidence now, FlownEvidence? before = null)
+    {
+        var timed = TimedReadings(now).ToList();
+        if (timed.Count == 0) return null;
+        var seconds = timed.Select(reading => reading.Seconds).Order().ElementAt(timed.Count / 2);
+        var of = timed.MinBy(reading => Math.Abs(reading.Point.CasKt - now.Airframe.Reference.CasKt)).Point;
+        var (slow, fast) = Speeds(now, before);
+        Curve Rates(FlownEvidence flown, Telling telling, string name) => new(telling, name,
+            [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Forecast.Of(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
+                ? ((double, double, double, double)?)(speed, bank.Low / seconds, bank.Mean / seconds, bank.High / seconds) : null).OfType<(double, double, double, double)>()]);
+        Dots Read(FlownEvidence flown, Telling telling, string name) => new(telling, name,
+            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, r.Deg / r.Seconds, flown.Forecast.GiveOf(r.Point, r.Reading) / r.Seconds))]);
+        List<Curve> curves = [];
+        List<Dots> dots = [];
+        if (before is not null)
+        {
+            curves.Add(Rates(before, Telling.Earlier, "before the work"));
+            if (Read(before, Telling.Earlier, "read before the work") is { Points.Count: > 0 } read) dots.Add(read);
+        }
+        curves.Add(Rates(now, Telling.Now, before is null ? "expected" : "after the work"));
+        dots.Add(Read(now, Telling.Now, before is null ? "read" : "read after the work"));
+        IReadOnlyList<Level> levels = now.Airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }
+            ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [];
+        return new Chart($"Roll over the first {Numerals.Short(seconds)} s against airspeed", "indicated airspeed, kt", Rate,
+            $"{Said(of.Manoeuvre)}, with the day's fuel and seats in it. A wing or a tab out of true rolls faster the faster it flies; fuel and people roll slower.{Compared(curves, Directions.RollRate)}",
+            curves, dots, levels, []);
+    }
+
+    static string Compared(List<Curve> curves, Func<double, string> words) => curves.Count < 2 ? ""
+        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}.";
+
+    static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
+        [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)
+            : flown.Forecast.Of(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
+
+    static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran) =>
+        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, r.Deg, flown.Forecast.GiveOf(r.Point, r.Reading)))]);
+
+    static Ran? MostTimed(FlownEvidence flown) => TimedReadings(flown)
+        .GroupBy(reading => (reading.Point.Manoeuvre, Speed: Math.Round(reading.Point.CasKt / 5)))
+        .OrderByDescending(group => group.Count()).ThenBy(group => Math.Abs(group.First().Point.CasKt - flown.Airframe.Reference.CasKt))
+        .Select(group => new Ran(group.First().Point, [.. group])).FirstOrDefault();
+
+    static IEnumerable<(TestPoint Point, Reading Reading, double Seconds, double Deg)> TimedReadings(FlownEvidence flown) =>
+        from point in flown.Request.TestPoints
+        where point.Manoeuvre is Manoeuvre.ReleaseAll or Manoeuvre.ReleaseWheel or Manoeuvre.HoldNeutral && Math.Abs(point.FlapDeg) < 0.5
+        from reading in point.Readings
+        let read = reading switch
+        {
+            BankAfter { Seconds: > 0 } bank => (bank.Seconds, bank.Deg),
+            TimeToBank { Seconds: > 0 } time => (time.Seconds, time.Deg),
+            _ => ((double, double)?)null,
+        }
+        where read is not null
+        select (point, reading, read.Value.Item1, read.Value.Item2);
+
+    /// <summary>A little beyond what was flown, inside what the airframe may fly.</summary>
+    static (double Slow, double Fast) Speeds(FlownEvidence now, FlownEvidence? before)
+    {
+        double[] flown = [now.Airframe.Reference.CasKt, .. TimedReadings(now).Concat(before is null ? [] : TimedReadings(before)).Select(r => r.Point.CasKt)];
+        var (slow, fast) = (flown.Min() - 15, flown.Max() + 15);
+        return now.Airframe.SpeedsKt is { } limits ? (Math.Max(slow, limits.StallClean * 1.2), Math.Min(fast, limits.MaxStructuralCruise)) : (Math.Max(slow, 40), fast);
+    }
+
+    static string Said(Manoeuvre manoeuvre) => Words.Of(manoeuvre) is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] : "";
+}

@@ -1,0 +1,80 @@
+using System.Globalization;
+using System.Reflection;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Playwright;
+
+namespace Rigging.EndToEnd;
+
+/// <summary>Every page that has an address, as the person who uses it most finds it in the invented school.</summary>
+public partial class EveryPageTests(RunningSite site)
+{
+    const string Pilot = "ilse", Student = "wren", Mechanic = "jude", Inspector = "edda", Office = "mina", Nobody = "";
+
+    /// <summary>Addresses; an aircraft's registration stands for the number of its newest squawk.</summary>
+    static readonly (string Who, string Address)[] Places =
+    [
+        (Nobody, "/sign-in"), (Nobody, "/not-found"), (Nobody, "/setup"),
+        (Office, "/"), (Student, "/"), (Office, "/aircraft"), (Office, "/aircraft/QRA-101"), (Office, "/people"), (Office, "/tools"), (Office, "/school"), (Office, "/school/verify"),
+        (Student, "/report"), (Student, "/report/QRA-101"), (Student, "/squawks/{QTB-202}/receipt"),
+        (Office, "/squawks/{QTB-202}"), (Mechanic, "/squawks/{QRC-103}"), (Inspector, "/squawks/{QTA-201}"), (Pilot, "/squawks/{QRB-102}"), (Office, "/squawks/{QRA-101}"),
+        (Mechanic, "/squawks/{QTB-202}/call"), (Mechanic, "/squawks/{QRC-103}/checks"), (Mechanic, "/squawks/{QRC-103}/checks?check=panel-incidence-difference"), (Mechanic, "/squawks/{QRC-103}/checks?check=marks"),
+        (Mechanic, "/squawks/{QRC-103}/flight"), (Mechanic, "/squawks/{QRC-103}/assessment"), (Mechanic, "/squawks/{QTA-201}/work"), (Inspector, "/squawks/{QTA-201}/inspection"),
+        (Inspector, "/squawks/{QTA-201}/approval"), (Pilot, "/squawks/{QRB-102}/check-flight"), (Inspector, "/squawks/{QRA-101}/verdict"), (Inspector, "/squawks/{QRB-102}/closing"),
+        (Inspector, "/squawks/{QTA-201}/sign/independent-inspection"), (Mechanic, "/squawks/{QRC-103}/other"), (Mechanic, "/squawks/{QRC-103}/other/hand-over"), (Mechanic, "/squawks/{QRC-103}/other/resume"),
+        (Mechanic, "/squawks/{QRC-103}/other/another-round"), (Mechanic, "/squawks/{QRC-103}/other/no-fault-found"), (Mechanic, "/squawks/{QRC-103}/other/wait"), (Mechanic, "/squawks/{QRC-103}/other/join"),
+        (Mechanic, "/squawks/{QRC-103}/other/note"), (Mechanic, "/squawks/{QRC-103}/other/within-limits"),
+    ];
+
+    [GeneratedRegex(@"\{[^}]*\}")]
+    private static partial Regex Gap();
+
+    /// <summary>Phone; in a long run tablet and desktop too.</summary>
+    public static IEnumerable<TheoryDataRow<string, string, int, int>> Looks() =>
+        from size in Sizes.Asked((390, 844))
+        from place in Places
+        select new TheoryDataRow<string, string, int, int>(place.Who, place.Address, size.Width, size.Height);
+
+    [Fact]
+    public void Every_page_is_among_those_that_are_looked_at()
+    {
+        var looked = Places.Select(place => Gap().Replace(place.Address.Split('?')[0], "§")).ToHashSet();
+        var pages = typeof(Program).Assembly.GetTypes().SelectMany(type => type.GetCustomAttributes<RouteAttribute>()).Select(route => route.Template)
+            .Where(template => !looked.Any(address => Fits(template, address))).ToList();
+        Assert.True(pages.Count == 0, "Not looked at: " + string.Join(", ", pages));
+    }
+
+    static bool Fits(string template, string address)
+    {
+        var (wanted, given) = (template.Split('/'), address.Split('/'));
+        return wanted.Length == given.Length && wanted.Zip(given).All(pair => pair.First == pair.Second || pair.First.StartsWith('{'));
+    }
+
+    [Theory, MemberData(nameof(Looks))]
+    public async Task A_page_stands_up_to_axe_to_the_keyboard_and_to_being_enlarged(string who, string address, int width, int height)
+    {
+        await using var visitor = await At(who, address, width, height);
+        await visitor.Keeps(NameOf(address));
+        List<string> faults = [.. visitor.Amiss, .. await Keyboard.Walks(visitor.Page)];
+
+        await visitor.Page.SetViewportSizeAsync(1280, 900);
+        await visitor.Page.EvaluateAsync("document.documentElement.style.fontSize = '200%'");
+        faults.AddRange(await Onlooker.TooWide(visitor.Page));
+        await visitor.Page.EvaluateAsync("document.documentElement.style.fontSize = ''");
+        // A window of 1280 at four times the size: what WCAG asks of a page that is enlarged.
+        await visitor.Page.SetViewportSizeAsync(320, 256);
+        faults.AddRange(await Onlooker.TooWide(visitor.Page));
+
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+    }
+
+    async Task<Visitor> At(string who, string address, int width, int height)
+    {
+        var visitor = await Visitor.Stranger(site, width, height, who == Nobody ? null : await site.Cookies($"{who}@quietvalley.example"));
+        await visitor.Page.GotoAsync(site.Address + Gap().Replace(address, gap => site.Numbers[gap.Value[1..^1]].ToString(CultureInfo.InvariantCulture)));
+        await Assertions.Expect(visitor.Page.Locator("main h1").First).ToBeVisibleAsync(new() { Timeout = 180_000 });
+        return visitor;
+    }
+
+    static string NameOf(string address) => address == "/" ? "ramp" : Regex.Replace(address.Trim('/').Replace("squawks/", "", StringComparison.Ordinal), "[^A-Za-z0-9]+", "-").Trim('-').ToLowerInvariant();
+}
