@@ -11,6 +11,7 @@ using Rigging.Web.Report;
 using Rigging.Web.Security;
 using Rigging.Web.SignIn;
 using Rigging.Web.SignOff;
+using Rigging.Web.Work;
 
 namespace Rigging.Web;
 
@@ -70,6 +71,7 @@ static class Site
         app.MapSignOut();
         app.MapSecurityCsv();
         app.MapRecord();
+        app.MapLooseTag();
         app.MapRecords();
         app.MapApi();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(live => live.ContentSecurityFrameAncestorsPolicy = null);

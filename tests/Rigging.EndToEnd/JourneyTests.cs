@@ -104,7 +104,7 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("The work is started.");
         await mechanic.Sets(("done.directionProof", "Dial indicator at the root trailing edge: 0.9 mm down."));
         await mechanic.Keeps("work");
-        await mechanic.Sets(("move.done", "true"));
+        await mechanic.Sets(("move.held", "true"), ("move.loosened", "true"), ("move.free", "true"), ("move.zeroed", "true"), ("move.done", "true"));
         await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.runOnInLb", "15"));
         var wrench = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value");
         await mechanic.Sets(("torque.wrench", wrench!));
@@ -115,7 +115,7 @@ public class JourneyTests(RunningSite site)
             ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
             ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
             ("done.part0.quantity", "1"), ("done.part0.description", "self-locking nut 3/8-24"), ("done.part0.number", "Q-365-624"),
-            ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await Today(mechanic)));
+            ("done.toolsOut", "14"), ("done.toolsBack", "14"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await Today(mechanic)));
         await mechanic.Keeps("work-done");
         await mechanic.Presses("Go on to sign");
         await mechanic.Signs(n, "work-done");

@@ -99,7 +99,7 @@ public sealed class Eccentric
     internal Rotation? RotationOf(Side wing, Face face, TrailingEdge toward) => Turning.For(wing, face, onFile.BushingIn, NeutralOffset(wing), toward);
 
     /// <summary>Whether the bolt hole lies to the viewer's right of the bushing's centre at neutral; null when not on file.</summary>
-    internal bool? HoleSeenRight(Side wing, Face face) => NeutralOffset(wing) is { } offset ? Turning.HoleSeenRight(wing, face, offset) : null;
+    internal bool? HoleSeenRight(Side wing, Face face) => NeutralOffset(wing) is { } offset ? Turning.SeenRight(wing, face, offset) : null;
 
     Spanwise? NeutralOffset(Side wing) => wing == Side.Left ? onFile.NeutralOffset?.Left : onFile.NeutralOffset?.Right;
 }

@@ -8,6 +8,18 @@ public enum Face { Front, Rear }
 /// <summary>As seen by whoever looks at the named face.</summary>
 public enum Rotation { Clockwise, CounterClockwise }
 
+/// <summary>An eccentric's head as somebody sees it who looks at one face.</summary>
+/// <param name="HoleToTheRight">Where the hole lies at neutral, level with the middle of the bushing.</param>
+/// <param name="Lowers">The way round that lowers the trailing edge.</param>
+public readonly record struct HeadSeen(bool HoleToTheRight, Rotation Lowers)
+{
+    /// <summary>The way round to add to, or take from, the eccentric's angle.</summary>
+    public Rotation Way(double changeDeg) => changeDeg > 0 == (Lowers == Rotation.Clockwise) ? Rotation.Clockwise : Rotation.CounterClockwise;
+
+    /// <summary>Where the hole stands at an angle of the eccentric, degrees clockwise from the viewer's right hand.</summary>
+    public double HoleAtDeg(double angleDeg) => (HoleToTheRight ? 0 : 180) + (Lowers == Rotation.Clockwise ? angleDeg : -angleDeg);
+}
+
 /// <summary>
 /// Which way the head of an eccentric bushing goes round to lower or raise a trailing edge.
 /// </summary>
@@ -33,20 +45,23 @@ public static class Turning
     // Any turn below a quarter shows the sense.
     const double TrialRad = 0.1;
 
+    /// <summary>The head as whoever looks at a face sees it. Words and drawings both come from here.</summary>
     /// <returns>Null when the fitting or the neutral offset is unknown: then nobody can say.</returns>
-    public static Rotation? For(Side wing, Face face, BushingIn? bushingIn, Spanwise? neutralOffset, TrailingEdge wanted)
-    {
-        if (bushingIn is not { } fitting || neutralOffset is not { } offset)
-            return null;
-        var clockwiseLowers = WingRiseWhenTurnedClockwise(wing, face, fitting, offset) < 0;
-        return clockwiseLowers == (wanted == TrailingEdge.Down) ? Rotation.Clockwise : Rotation.CounterClockwise;
-    }
+    public static HeadSeen? Seen(Side wing, Face face, BushingIn? bushingIn, Spanwise? neutralOffset) =>
+        bushingIn is { } fitting && neutralOffset is { } offset
+            ? new(SeenRight(wing, face, offset), WingRiseWhenTurnedClockwise(wing, face, fitting, offset) < 0 ? Rotation.Clockwise : Rotation.CounterClockwise)
+            : null;
+
+    /// <returns>Null when the fitting or the neutral offset is unknown: then nobody can say.</returns>
+    public static Rotation? For(Side wing, Face face, BushingIn? bushingIn, Spanwise? neutralOffset, TrailingEdge wanted) =>
+        Seen(wing, face, bushingIn, neutralOffset)?.Way(wanted == TrailingEdge.Down ? 1 : -1);
 
     /// <summary>As a mechanic reads it: <c>clockwise, looking forward at the rear face</c>.</summary>
     public static string Words(Rotation rotation, Face face) =>
         $"{Wire.Word(rotation)}, looking {(face == Face.Rear ? "forward at the rear face" : "aft at the front face")}";
 
-    internal static bool HoleSeenRight(Side wing, Face face, Spanwise offset)
+    /// <summary>Whether what lies inboard, or outboard, of this wing lies to the right hand of whoever looks at the face.</summary>
+    public static bool SeenRight(Side wing, Face face, Spanwise offset)
     {
         // Toward the right wing tip is to the right hand looking forward and to the left hand looking aft.
         var rightWingIsToTheRight = face == Face.Rear;
@@ -57,7 +72,7 @@ public static class Turning
     /// <summary>Height gained by the wing's rear spar, in throws; the drawing plane is the viewer's, x to the right hand, y up.</summary>
     static double WingRiseWhenTurnedClockwise(Side wing, Face face, BushingIn fitting, Spanwise offset)
     {
-        double arrowX = HoleSeenRight(wing, face, offset) ? 1 : -1;
+        double arrowX = SeenRight(wing, face, offset) ? 1 : -1;
 
         // Clockwise by t takes (x, 0) to (x·cos t, −x·sin t).
         var arrowRise = -arrowX * Math.Sin(TrialRad);

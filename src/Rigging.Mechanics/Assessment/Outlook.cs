@@ -55,6 +55,16 @@ public sealed class Outlook
             : null;
     }
 
+    /// <summary>
+    /// Half the width in which such a reading lies about the truth nine times in ten, in the reading's unit; null where the manoeuvre cannot show it,
+    /// or where a word was given and no number.
+    /// </summary>
+    public double? ReadWithin(TestPoint point, Reading reading)
+    {
+        ArgumentNullException.ThrowIfNull(point);
+        return evidence.Observe(point, evidence.Aeroplane.At(point), reading) is { Range: null, Variance: var variance } ? 1.645 * Math.Sqrt(variance) : null;
+    }
+
     /// <summary>Each number that was read, against what all of them together expect; words have no place here.</summary>
     public IReadOnlyList<ReadingFit> Fits =>
     [

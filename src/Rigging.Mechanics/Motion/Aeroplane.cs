@@ -89,6 +89,14 @@ public sealed class Aeroplane
     /// <summary>Of a litre more on the right and less on the left, halves; 0 where no tank lies beside the centreline.</summary>
     internal double FuelMomentPerLitreNm { get; }
 
+    /// <summary>For drawing: lift along the span in level flight at the reference, and what a panel incidence difference, right minus left, adds to it.</summary>
+    public (IReadOnlyList<SpanwiseLift> Level, IReadOnlyList<SpanwiseLift> Change) LiftAlongTheSpan(double panelDifferenceDeg)
+    {
+        var scale = panelDifferenceDeg * RadPerDeg;
+        return (CruiseLoading(LiftCoefficientAtReference(Airframe, lattice.Wing.AreaM2)).Spanwise,
+            [.. Panel.Spanwise.Select(lift => lift with { LiftM = scale * lift.LiftM, SectionLift = scale * lift.SectionLift })]);
+    }
+
     /// <summary>The aeroplane in flight where a test point was flown.</summary>
     public FlightPoint At(TestPoint point) =>
         At(point.CasKt, point.PressureAltitudeFt, point.OatC, point.PowerPercent ?? Airframe.Reference.PowerPercent, point.FlapDeg);

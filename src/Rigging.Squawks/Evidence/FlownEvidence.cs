@@ -7,14 +7,14 @@ using Rigging.Squawks.Rules;
 namespace Rigging.Squawks.Evidence;
 
 /// <summary>What was flown with the aircraft as it stood at one time, and what the mechanics expect of it then: what a plot shows.</summary>
-public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe, Forecast Forecast)
+public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe, Outlook Outlook)
 {
     /// <summary>As it stands now; null when there is nothing to go by.</summary>
     public static FlownEvidence? Now(Ledger ledger, AirframeOnFile onFile)
     {
         var read = ContractReader.ReadRequest(EvidenceRequest.Of(ledger, onFile).Json);
-        return read is { Faults.Count: 0, Value: { Airframe: { } airframe } request } && Forecast.Of(request, airframe, LedgerAssessment.PracticeFor(ledger)) is { } forecast
-            ? new(request, airframe, forecast)
+        return read is { Faults.Count: 0, Value: { Airframe: { } airframe } request } && Outlook.Of(request, airframe, LedgerAssessment.PracticeFor(ledger)) is { } outlook
+            ? new(request, airframe, outlook)
             : null;
     }
 

@@ -30,6 +30,13 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
 
     public IReadOnlyList<EvidenceLine> Evidence { get; } = Assessment is { Outlook: { } weighed } ? EvidenceLines.Of(weighed, Assessment.Fact.Request) : [];
 
+    /// <summary>What the panels' difference does to the lift, once that cause is worth drawing; null before.</summary>
+    public Drawings.Drawing? SpanLoad { get; } = Airframe is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude.Mean: var deg }
+        && new Aeroplane(Airframe).LiftAlongTheSpan(deg) is var (level, change)
+        ? Drawings.SpanLoadView.Draw(level, change, Directions.Difference(deg, "panel", "more incidence")) : null;
+
+    const double WorthDrawing = 0.3;
+
     public IReadOnlyList<BrokenRule> RecordBlocked => File.WhatBlocks<Assessed>();
 
     public IReadOnlyList<BrokenRule> AgreeBlocked => File.WhatBlocks<CorrectionAgreed>();

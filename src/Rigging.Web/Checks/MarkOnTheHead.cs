@@ -14,12 +14,10 @@ static class MarkOnTheHead
     public static double? AngleDeg(double clock, Side wing, Face face, EccentricOnFile eccentric)
     {
         var offset = wing == Side.Left ? eccentric.NeutralOffset?.Left : eccentric.NeutralOffset?.Right;
-        if (Turning.For(wing, face, eccentric.BushingIn, offset, TrailingEdge.Down) is not { } lowering) return null;
-        // Looking forward the left wing is on the left hand, so its inboard is toward 3 o'clock; looking aft it is the other way round.
-        var inboardIsRight = (wing == Side.Left) == (face == Face.Rear);
-        var neutralClock = (offset == Spanwise.Inboard) == inboardIsRight ? 3 : 9;
-        var clockwiseDeg = (clock - neutralClock) * 30;
-        var angle = Math.IEEERemainder(lowering == Rotation.Clockwise ? clockwiseDeg : -clockwiseDeg, 360);
+        if (Turning.Seen(wing, face, eccentric.BushingIn, offset) is not { } seen) return null;
+        // Three o'clock is the right hand; an hour is 30°.
+        var clockwiseDeg = (clock - 3) * 30 - seen.HoleAtDeg(0);
+        var angle = Math.IEEERemainder(seen.Lowers == Rotation.Clockwise ? clockwiseDeg : -clockwiseDeg, 360);
         return angle == -180 ? 180 : angle + 0.0;
     }
 

@@ -3,6 +3,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Drawings;
+using Check = Rigging.Squawks.Entries.Check;
 using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
 using Side = Rigging.Mechanics.Contract.Side;
 
@@ -11,6 +12,15 @@ namespace Rigging.Web.Checks;
 /// <summary>The eccentrics as they stand, drawn. A wing whose bushings are not both on record, or disagree, has no one place to draw.</summary>
 static class SettingsDrawings
 {
+    /// <summary>What was measured, where it is a thing to be seen: the ball, a bent tab. Null for the rest.</summary>
+    public static Drawing? Of(Check check, double value) => check switch
+    {
+        Check.BallOffset => BallView.Draw(value),
+        Check.AileronTab => TabView.OfAileron(value, value),
+        Check.RudderTab => TabView.OfRudder(value, value),
+        _ => null,
+    };
+
     public static IEnumerable<Drawing> Of(AirframeOnFile? onFile, BushingAngles? settings)
     {
         if (settings is null || onFile?.Read().Eccentric is not { } eccentric) yield break;

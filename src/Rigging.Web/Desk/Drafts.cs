@@ -19,6 +19,14 @@ public sealed class Drafts(IDbContextFactory<RiggingDb> databases, IClock clock)
         return await db.Drafts.Where(draft => draft.PersonId == person && draft.Key == key).Select(draft => draft.Json).SingleOrDefaultAsync(ct);
     }
 
+    /// <summary>Who has something typed and not recorded under a key, and since when; newest first. What it says is nobody else's to read.</summary>
+    public async Task<IReadOnlyList<(PersonId Person, Instant At)>> At(string key, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var rows = await db.Drafts.AsNoTracking().Where(draft => draft.Key == key && draft.Json != "{}").OrderByDescending(draft => draft.UpdatedAt).Select(draft => new { draft.PersonId, draft.UpdatedAt }).ToListAsync(ct);
+        return [.. rows.Select(row => (row.PersonId, row.UpdatedAt))];
+    }
+
     public async Task Save(PersonId person, string key, string json, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);

@@ -18,8 +18,7 @@ public sealed class Typed
     public double? Number(string? text, string field, string name, string unit = "")
     {
         if (string.IsNullOrWhiteSpace(text)) return null;
-        var plain = text.Trim().Replace('−', '-').Replace(',', '.');
-        if (double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)) return number;
+        if (Fractions.Read(text) is { } number) return number;
         errors.Add(new("not-a-number", $"{name}: “{Short(text)}” is not a number. Wanted a number{(unit.Length > 0 ? $" of {unit}" : "")}, like 12.5.", field));
         return null;
     }

@@ -37,6 +37,7 @@ public static class AeroplaneView
     {
         var side = bank < 0 ? Side.Left : Side.Right;
         List<Mark> marks = [.. behind, .. Level(), .. Aeroplane(bank), .. limits];
+        if (bank != 0 && figure is not null) marks.AddRange(Lift(bank));
         if (bank != 0)
         {
             var arc = new Arc(Axis, TipArc, side == Side.Left ? 180 : 0, bank, Pen.Reach);
@@ -66,6 +67,19 @@ public static class AeroplaneView
             Shape.Line(Axis.Towards(direction, TipArc - 8), end, Pen.Limit),
             new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), $"limit {Numerals.Number(limit, 2)}°/s", Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: 12),
         ];
+    }
+
+    /// <summary>The heavy wing lifts less. How much less is far too little to see: the arrows say only which.</summary>
+    static IEnumerable<Mark> Lift(double bank)
+    {
+        foreach (var side in (int[])[-1, 1])
+        {
+            var heavy = Math.Sign(bank) == side;
+            var (root, tip) = (Axis.Plus(side * 118, -8).Turned(bank, Axis), Axis.Plus(side * 118, heavy ? -26 : -44).Turned(bank, Axis));
+            yield return Shape.Line(root, tip, Pen.Outline);
+            yield return Shape.Head(tip, bank - 90, Role.Ink, 9);
+            yield return new Lettering(Axis.Plus(side * 130, heavy ? -16 : -34).Turned(bank, Axis), heavy ? "less lift" : "more lift", Role.Muted, side < 0 ? Align.End : Align.Start, Size: 12);
+        }
     }
 
     static IEnumerable<Mark> Aeroplane(double bank)

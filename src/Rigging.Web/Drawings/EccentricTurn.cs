@@ -35,6 +35,6 @@ public sealed record EccentricTurn(Side Wing, double AsFoundDeg, double AsLeftDe
         _ => "trailing edge back to the same height",
     };
 
-    /// <summary>The way a growing angle turns, as seen at a face; null when nobody can say.</summary>
-    public Rotation? Growing(Face face) => Turning.For(Wing, face, BushingIn, NeutralOffset, TrailingEdge.Down);
+    /// <summary>The head as it is seen at a face; null when nobody can say which way it turns.</summary>
+    public HeadSeen? Seen(Face face) => Turning.Seen(Wing, face, BushingIn, NeutralOffset);
 }

@@ -12,20 +12,16 @@ public static class EccentricView
     /// <summary>Seen at a face; where fitting or neutral offset is not on file, the height of the rear spar is drawn instead.</summary>
     public static Drawing Draw(EccentricTurn turn, Face face)
     {
-        if (turn.Growing(face) is not { } growing || turn.NeutralOffset is not { } offset) return RearSparScale.Draw(turn);
+        if (turn.Seen(face) is not { } seen) return RearSparScale.Draw(turn);
 
-        // Looking forward the left wing is on the left hand, so its inboard is to the right; looking aft it is the other way round.
-        var inboardIsRight = (turn.Wing == Side.Left) == (face == Face.Rear);
-        var neutral = (offset == Spanwise.Inboard) == inboardIsRight ? 0.0 : 180.0;
-        var sense = growing == Rotation.Clockwise ? 1 : -1;
-        double Screen(double angle) => neutral + sense * angle;
-
-        var way = sense * turn.ChangeDeg > 0 ? "clockwise" : "counter-clockwise";
+        var inboardIsRight = Turning.SeenRight(turn.Wing, face, Spanwise.Inboard);
+        var sense = seen.Lowers == Rotation.Clockwise ? 1 : -1;
+        var way = Wire.Word(seen.Way(turn.ChangeDeg));
         List<Mark> marks =
         [
-            .. Dial(turn, Screen),
-            .. Head(turn, Screen(turn.AsFoundDeg), Pen.AsFound),
-            .. Head(turn, Screen(turn.AsLeftDeg), Pen.AsLeft),
+            .. Dial(turn, seen.HoleAtDeg),
+            .. Head(turn, seen.HoleAtDeg(turn.AsFoundDeg), Pen.AsFound),
+            .. Head(turn, seen.HoleAtDeg(turn.AsLeftDeg), Pen.AsLeft),
             Shape.Line(Centre.Plus(-7, 0), Centre.Plus(7, 0), Pen.Fine),
             Shape.Line(Centre.Plus(0, -7), Centre.Plus(0, 7), Pen.Fine),
             new Lettering(new(8, 20), inboardIsRight ? "outboard" : "inboard", Role.Muted, Size: 13),
@@ -34,7 +30,7 @@ public static class EccentricView
         ];
         if (!turn.Stays)
         {
-            var arc = new Arc(Centre, TurnRadius, Screen(turn.AsFoundDeg), sense * turn.ChangeDeg, Pen.Reach);
+            var arc = new Arc(Centre, TurnRadius, seen.HoleAtDeg(turn.AsFoundDeg), sense * turn.ChangeDeg, Pen.Reach);
             marks.AddRange([arc, Shape.Head(arc)]);
         }
         return new Drawing(480, 296, turn.Stays ? "The eccentric stays as found" : $"Turn the eccentric {turn.HowFar} {way}: {turn.Effect}",

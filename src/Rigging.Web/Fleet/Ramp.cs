@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -46,10 +47,17 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         if (await db.Aircraft.AsNoTracking().SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } row) return null;
         var squawks = await db.Squawks.AsNoTracking().Where(squawk => squawk.AircraftId == row.Id).OrderByDescending(squawk => squawk.Number).ToListAsync(ct);
         var names = await AirframeNames(db, ct);
+        var school = await Registers.School(db, ct);
+        List<Ledger> told = [];
+        foreach (var squawk in squawks)
+            if (await ledgers.Load(squawk.Id, ct) is { } ledger) told.Add(ledger);
+        var json = await db.Airframes.AsNoTracking().Where(file => file.Id == row.AirframeId && file.Version == row.AirframeVersion).Select(file => file.Json).SingleOrDefaultAsync(ct);
+        var limit = json is null ? null : ContractReader.ReadAirframe(json).Value?.Limits?.AcceptableRollTendencyDegPerS;
         return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
-            await Registers.School(db, ct), await RiggedForOf(db, row, ct),
-            [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))]);
+            school, await RiggedForOf(db, row, ct),
+            [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))],
+            TendencyHistory.Of(told, school.Zone, limit));
     }
 
     static async Task<RiggedFor?> RiggedForOf(RiggingDb db, AircraftRow row, CancellationToken ct)

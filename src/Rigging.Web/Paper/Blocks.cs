@@ -17,6 +17,20 @@ sealed record Title(string Text) : Block
     }
 }
 
+/// <summary>Words to be read from across the hangar.</summary>
+public sealed record Shout(string Text, double Size = 44) : Block
+{
+    internal override void Set(Galley galley)
+    {
+        foreach (var line in galley.Lines(Text, Typeface.Strong, Size, galley.Width))
+        {
+            galley.Need(Galley.LineHeight(Size));
+            galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(line, Typeface.Strong, Size, galley.Left, galley.Y));
+            galley.Y += Galley.LineHeight(Size);
+        }
+    }
+}
+
 /// <summary>A heading that stays with what follows it.</summary>
 public sealed record Heading(string Text) : Block
 {

@@ -54,10 +54,10 @@ static class FlownPlots
         var of = timed.MinBy(reading => Math.Abs(reading.Point.CasKt - now.Airframe.Reference.CasKt)).Point;
         var (slow, fast) = Speeds(now, before);
         Curve Rates(FlownEvidence flown, Telling telling, string name) => new(telling, name,
-            [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Forecast.Of(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
+            [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Outlook.Expected(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
                 ? ((double, double, double, double)?)(speed, bank.Low / seconds, bank.Mean / seconds, bank.High / seconds) : null).OfType<(double, double, double, double)>()]);
         Dots Read(FlownEvidence flown, Telling telling, string name) => new(telling, name,
-            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, r.Deg / r.Seconds, flown.Forecast.GiveOf(r.Point, r.Reading) / r.Seconds))]);
+            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, r.Deg / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
         List<Curve> curves = [];
         List<Dots> dots = [];
         if (before is not null)
@@ -79,10 +79,10 @@ static class FlownPlots
 
     static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
         [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)
-            : flown.Forecast.Of(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
+            : flown.Outlook.Expected(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
 
     static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran) =>
-        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, r.Deg, flown.Forecast.GiveOf(r.Point, r.Reading)))]);
+        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, r.Deg, flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
 
     static Ran? MostTimed(FlownEvidence flown) => TimedReadings(flown)
         .GroupBy(reading => (reading.Point.Manoeuvre, Speed: Math.Round(reading.Point.CasKt / 5)))

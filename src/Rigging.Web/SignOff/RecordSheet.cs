@@ -4,6 +4,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Paper;
+using Rigging.Web.Plots;
 using Rigging.Web.Story;
 using Caution = Rigging.Web.Paper.Caution;
 using Facts = Rigging.Web.Paper.Facts;
@@ -177,6 +178,8 @@ sealed class RecordSheet
         }
         yield return new Facts([("Flown on", flown.FlownOn.ToString("uuuu-MM-dd", null)), ("Log", string.Join('\n', EntryStory.Of(flown).Lines.Select(line => line.Text)))]);
         foreach (var block in signatures.Of<CheckFlown>("Signature of the check pilot")) yield return block;
+        if (file.Facts.Airframe is { } onFile)
+            foreach (var chart in FlownPlots.Of(round, onFile)) yield return new Plotted(chart);
         if (state.Verdict is { } verdict) yield return new Paragraph($"Verdict on the complaint: {Words.Of(verdict.Verdict)}. {verdict.Explanation}");
         if (round.Entries.LastOrDefault(entry => entry.Fact is Closed) is { Fact: Closed closed })
         {

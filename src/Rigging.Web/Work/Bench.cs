@@ -1,4 +1,5 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
@@ -42,9 +43,19 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
 
     public IReadOnlyList<BrokenRule> WhatBlocks<T>() where T : Fact => File!.WhatBlocks<T>();
 
+    /// <summary>When this person last typed here, before this visit; null when never.</summary>
+    public NodaTime.Instant? TypedBefore { get; private set; }
+
+    /// <summary>Who else has something typed here that is not on record yet.</summary>
+    public IReadOnlyList<(PersonId Person, NodaTime.Instant At)> Others { get; private set; } = [];
+
     public async Task Open()
     {
         File = await desk.Open(number);
+        var me = await actor.Me();
+        var typed = await drafts.At(Drafts.TypedKey(number, Step));
+        TypedBefore = typed.Where(draft => draft.Person == me).Select(draft => (NodaTime.Instant?)draft.At).FirstOrDefault();
+        Others = [.. typed.Where(draft => draft.Person != me)];
         Fields = TypedFields.Read(await drafts.Load(await actor.Me(), Drafts.TypedKey(number, Step)));
     }
 

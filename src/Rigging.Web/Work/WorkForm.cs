@@ -19,6 +19,23 @@ static class WorkForm
         ("rightRear", "Right wing, rear bushing", Control.RightEccentric),
     ];
 
+    /// <summary>What is done before an eccentric is turned, one after the other.</summary>
+    public static readonly IReadOnlyList<(string Field, string Words)> BeforeTurning =
+    [
+        ("move.held", "The wing is held by its support, and nobody stands under it."),
+        ("move.loosened", "The bolt is loosened and not withdrawn; its nut is still on."),
+        ("move.free", "Both bushings of this joint turn freely; the other wing’s bolt is tight."),
+        ("move.zeroed", "The measurement that will see the trailing edge move is set up and reads zero."),
+    ];
+
+    /// <summary>Every step before this one is ticked.</summary>
+    public static bool Reached(TypedFields fields, string step) => BeforeTurning.TakeWhile(before => before.Field != step).All(before => fields.Ticked(before.Field));
+
+    public static bool ReadyToTurn(SquawkState state, TypedFields fields) => Loosened(state).Count == 0 || BeforeTurning.All(step => fields.Ticked(step.Field));
+
+    /// <summary>As far as this page knows a bolt is loose: ticked as loosened, and no torque on record for it since.</summary>
+    public static bool BoltIsLoose(SquawkState state, TypedFields fields) => fields.Ticked("move.loosened") && state.Torques.Count < Loosened(state).Count;
+
     /// <summary>Four angles, each a size and a way; null where nothing was entered.</summary>
     public static BushingAngles Angles(TypedFields fields, Typed typed, string part)
     {
@@ -57,7 +74,7 @@ static class WorkForm
             Text("directionProof"),
             fields.Lines("done.disturbed"),
             Parts(fields, typed),
-            Resets(fields, typed),
+            [.. Resets(fields, typed), .. ToolsCounted(fields, typed)],
             fields.Ticked("done.everythingRefitted"),
             fields.Ticked("done.noTemporaryHardware"),
             fields.Ticked("done.nothingLoose"),
@@ -82,6 +99,20 @@ static class WorkForm
         return parts;
     }
 
+    /// <summary>What was taken to the aircraft has come back from it.</summary>
+    static IEnumerable<DependentReset> ToolsCounted(TypedFields fields, Typed typed)
+    {
+        var (taken, back) = (typed.Whole(fields["done.toolsOut"], "done.toolsOut", "Tools taken to the aircraft"), typed.Whole(fields["done.toolsBack"], "done.toolsBack", "Tools counted back"));
+        if (!typed.Ok) return [];
+        if (taken < 0 || back != taken)
+        {
+            typed.Wrong("tools-missing", $"{taken} tools went to the aircraft and {back} came back. Find the difference before anything is closed.", "done.toolsBack");
+            return [];
+        }
+        // What the move asks to be checked again must be on record by itself: a count of tools does not stand for it.
+        return Rows(fields, "done.reset", "what", "result") > 1 ? [new("tools", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{taken} taken to the aircraft, {back} counted back"))] : [];
+    }
+
     static List<DependentReset> Resets(TypedFields fields, Typed typed)
     {
         List<DependentReset> resets = [];
@@ -102,6 +133,15 @@ static class WorkForm
         : !fields.Ticked("move.done") && state.Torques.Count == 0 ? Part.Move
         : state.Torques.Count < Loosened(state).Count || (state.WorkDone is not null && !state.TorqueSinceSigned && fields["torque.skip"] is null) ? Part.Torque
         : Part.Done;
+
+    public static string TitleOf(Part part) => part switch
+    {
+        Part.Start => "Support the wing and start",
+        Part.Found => "As found",
+        Part.Move => "Make the agreed move",
+        Part.Torque => "Torque",
+        _ => "Sign the work",
+    };
 
     /// <summary>The controls whose bolts are loosened by what was agreed.</summary>
     public static IReadOnlyList<Control> Loosened(SquawkState state) => [.. (state.Correction?.Moves ?? []).Select(move => move.Control).Where(control => control.MovesIncidence()).Distinct()];

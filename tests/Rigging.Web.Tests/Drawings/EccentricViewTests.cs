@@ -15,27 +15,34 @@ public sealed class EccentricViewTests
 
     static Arc? Arrow(Drawing drawing) => drawing.Marks.OfType<Arc>().SingleOrDefault(arc => arc.Pen == Pen.Reach);
 
-    /// <summary>
-    /// By hand. Looking forward at the left wing the fuselage is to the right, so a hole that lies inboard at neutral lies right of the middle;
-    /// looking aft at the same wing, or forward at the right one, it lies left. Where the bushing is in the fuselage fitting the hole carries the
-    /// wing, so lowering takes the hole down the paper; where it is in the wing fitting the bushing carries the wing and the hole goes up in it.
-    /// </summary>
-    [Theory]
-    [InlineData(Side.Left, Face.Rear, BushingIn.FuselageFitting, 1, true)]
-    [InlineData(Side.Left, Face.Front, BushingIn.FuselageFitting, -1, false)]
-    [InlineData(Side.Right, Face.Rear, BushingIn.FuselageFitting, -1, false)]
-    [InlineData(Side.Right, Face.Front, BushingIn.FuselageFitting, 1, true)]
-    [InlineData(Side.Left, Face.Rear, BushingIn.WingFitting, 1, false)]
-    [InlineData(Side.Right, Face.Rear, BushingIn.WingFitting, -1, true)]
-    public void The_hole_lies_where_it_lies_and_the_turn_lowers(Side wing, Face face, BushingIn fitting, int inboardOnPaper, bool clockwise)
+    /// <summary>The table worked out by hand: where the hole lies, where it goes, and which way round. Words and drawing must both say so.</summary>
+    public static TheoryData<Side, Face, BushingIn, Spanwise, TrailingEdge, string, string, string> ByHand()
     {
-        var drawing = EccentricView.Draw(Turn(0, 30, wing, fitting), face);
-        var fall = Hole(drawing, Pen.AsLeft).Y - Hole(drawing, Pen.AsFound).Y;
-
-        Assert.Equal(inboardOnPaper, Math.Sign(Hole(drawing, Pen.AsFound).X - MiddleX));
-        Assert.True(fitting == BushingIn.FuselageFitting ? fall > 0 : fall < 0);
-        Assert.Equal($"Turn the eccentric ½ flat {(clockwise ? "clockwise" : "counter-clockwise")}: trailing edge down", drawing.Title);
+        TheoryData<Side, Face, BushingIn, Spanwise, TrailingEdge, string, string, string> rows = [];
+        foreach (var line in File.ReadLines(Path.Combine(Repository.Home, "tests", "Rigging.Web.Tests", "Data", "eccentric-by-hand.csv")).Where(line => !line.StartsWith('#')).Skip(1))
+        {
+            var cell = line.Split(',');
+            rows.Add(Enum.Parse<Side>(cell[0]), Enum.Parse<Face>(cell[1]), Enum.Parse<BushingIn>(cell[2]), Enum.Parse<Spanwise>(cell[3]), Enum.Parse<TrailingEdge>(cell[4]), cell[5], cell[6], cell[7]);
+        }
+        return rows;
     }
+
+    [Theory, MemberData(nameof(ByHand))]
+    public void Words_and_drawing_say_what_was_worked_out_by_hand(Side wing, Face face, BushingIn fitting, Spanwise offset, TrailingEdge wanted, string holeAtNeutral, string holeGoes, string turn)
+    {
+        var down = wanted == TrailingEdge.Down;
+        var drawing = EccentricView.Draw(Turn(0, down ? 30 : -30, wing, fitting, offset), face);
+        var (found, left) = (Hole(drawing, Pen.AsFound), Hole(drawing, Pen.AsLeft));
+
+        Assert.Equal(turn, Wire.Word(Turning.For(wing, face, fitting, offset, wanted)!.Value));
+        Assert.Equal($"Turn the eccentric ½ flat {turn}: trailing edge {(down ? "down" : "up")}", drawing.Title);
+        Assert.Equal(holeAtNeutral == "right", found.X > MiddleX);
+        Assert.Equal(holeGoes == "down", left.Y > found.Y);
+        Assert.Equal(turn == "clockwise", Arrow(drawing)!.SweepDeg > 0);
+    }
+
+    [Fact]
+    public void The_table_by_hand_holds_every_case() => Assert.Equal(32, ByHand().Select(row => (row.Data.Item1, row.Data.Item2, row.Data.Item3, row.Data.Item4, row.Data.Item5)).Distinct().Count());
 
     /// <summary>Drawn and spoken direction come by different ways: the arrow's sweep and the adjuster's word must agree for all sixteen cases, up and down.</summary>
     [Fact]

@@ -1,0 +1,51 @@
+using System.Text.Json;
+using NodaTime;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
+using Rigging.Web.Drawings;
+using Rigging.Web.Plots;
+
+namespace Rigging.Web.Fleet;
+
+/// <summary>How an aircraft flew hands off over the months, and when it was worked on, as its ledgers have it on record.</summary>
+static class TendencyHistory
+{
+    /// <summary>One roll tendency on record, °/s, right wing down positive.</summary>
+    sealed record Found(Instant At, double Low, double Mean, double High, bool AfterFlight);
+
+    /// <returns>Null when nothing on record says how it rolls.</returns>
+    public static Chart? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
+    {
+        double Day(Instant at) => Chart.Day(at.InZone(zone).Date);
+        var found = ledgers.SelectMany(ledger => ledger.Entries).Select(Read).OfType<Found>().OrderBy(one => one.At).ToList();
+        if (found.Count == 0) return null;
+        Dots Of(bool afterFlight, Telling telling, string name) => new(telling, name,
+            [.. found.Where(one => one.AfterFlight == afterFlight).Select(one => (Day(one.At), one.Mean, (double?)((one.High - one.Low) / 2)))]);
+        List<Upright> works = [.. ledgers.SelectMany(ledger => ledger.Entries.Where(entry => entry.Fact is WorkDone)
+            .Select(entry => new Upright(Chart.Day(((WorkDone)entry.Fact).CompletedOn), $"work, S-{ledger.State.Report!.Number}"))).OrderBy(work => work.X)];
+        var last = found[^1];
+        return new Chart("How it flew hands off", "day", "roll, °/s (right wing down is up)",
+            $"At the speed and load it is rigged for. Circles are assessments of a complaint, squares verdicts on a check flight, upright lines signed work. On record last, {last.At.InZone(zone).Date:uuuu-MM-dd}: {Directions.RollRate(last.Mean)}, nine times in ten between {Directions.RollRate(last.Low)} and {Directions.RollRate(last.High)}.",
+            [],
+            [.. ((Dots[])[Of(false, Telling.Earlier, "assessed"), Of(true, Telling.Now, "after a check flight")]).Where(dots => dots.Points.Count > 0)],
+            limitDegPerS is { } limit ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [],
+            works, Dates: true);
+    }
+
+    static Found? Read(Entry entry) => entry.Fact switch
+    {
+        Assessed assessed => Read(entry.At, assessed.Response, afterFlight: false),
+        VerdictGiven verdict => Read(entry.At, verdict.Response, afterFlight: true),
+        _ => null,
+    };
+
+    // Both answers carry it under the same name, with its 90 % interval.
+    static Found? Read(Instant at, string response, bool afterFlight)
+    {
+        using var answer = JsonDocument.Parse(response);
+        return answer.RootElement.TryGetProperty("rollTendency", out var tendency) && tendency.ValueKind == JsonValueKind.Object
+            ? new(at, tendency.GetProperty("low").GetDouble(), tendency.GetProperty("mean").GetDouble(), tendency.GetProperty("high").GetDouble(), afterFlight)
+            : null;
+    }
+}
