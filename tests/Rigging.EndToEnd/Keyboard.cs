@@ -24,6 +24,8 @@ static class Keyboard
         () => {
           const e = document.activeElement;
           if (!e || e === document.body) return "end";
+          // A date has several stops of its own.
+          if (window.walked.at(-1) === e) return "";
           if (window.walked.includes(e)) return "end";
           window.walked.push(e);
           const name = `${e.tagName.toLowerCase()} “${(e.innerText || e.getAttribute("aria-label") || e.name || e.href || "").trim().slice(0, 40)}”`;
@@ -47,7 +49,7 @@ static class Keyboard
     {
         List<string> faults = [];
         var wanted = await page.EvaluateAsync<int>(Mark);
-        for (var step = 0; step < wanted + 20; step++)
+        for (var step = 0; step < 4 * wanted + 20; step++)
         {
             await page.Keyboard.PressAsync("Tab");
             var said = await page.EvaluateAsync<string>(Look);

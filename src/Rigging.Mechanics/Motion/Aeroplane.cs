@@ -93,7 +93,7 @@ public sealed class Aeroplane
     public (IReadOnlyList<SpanwiseLift> Level, IReadOnlyList<SpanwiseLift> Change) LiftAlongTheSpan(double panelDifferenceDeg)
     {
         var scale = panelDifferenceDeg * RadPerDeg;
-        return (CruiseLoading(LiftCoefficientAtReference(Airframe, lattice.Wing.AreaM2)).Spanwise,
+        return (lattice.AtLift(LiftCoefficientAtReference(Airframe, lattice.Wing.AreaM2)).Spanwise,
             [.. Panel.Spanwise.Select(lift => lift with { LiftM = scale * lift.LiftM, SectionLift = scale * lift.SectionLift })]);
     }
 

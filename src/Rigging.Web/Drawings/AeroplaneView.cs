@@ -5,7 +5,8 @@ namespace Rigging.Web.Drawings;
 /// <summary>The aeroplane from behind, dropping its heavy wing: what is wrong, in one picture.</summary>
 public static class AeroplaneView
 {
-    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
+    // Slower than this nobody feels it: half a degree in ten seconds.
+    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastRate = 0.05, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
     static readonly Point Axis = new(240, 72);
 
     /// <summary>From the pilot's words: drawn out of scale, with the reading in words when there was one.</summary>
@@ -21,7 +22,7 @@ public static class AeroplaneView
         var side = rateDegPerS < 0 ? Side.Left : Side.Right;
         var figure = $"{Numerals.Number(Math.Abs(rateDegPerS), 2)}°/s";
         var true10 = rateDegPerS * ShownSeconds;
-        var bank = Math.Abs(true10) < 0.05 ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
+        var bank = Math.Abs(rateDegPerS) < LeastRate ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
         var note = bank == 0 ? "level, hands off"
             : bank == true10 ? $"drawn as it is {ShownSeconds:0} s after letting go"
             : $"drawn at {Numerals.Degrees(Math.Abs(bank), 1)}, not to scale";

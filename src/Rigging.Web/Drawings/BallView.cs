@@ -1,4 +1,3 @@
-using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
 
 namespace Rigging.Web.Drawings;

@@ -136,22 +136,22 @@ static partial class ChartInk
         plot.Axes.Margins(0.06, 0.16);
         plot.Axes.AutoScale();
         var limits = plot.Axes.GetLimits();
-        void Write(string text, double x, double y, Color colour, Alignment alignment, float down = 0)
+        void Write(string text, double x, double y, Color colour, Alignment alignment, float down = 0, float across = 0)
         {
             var label = plot.Add.Text(text, x, y);
             label.LabelFontName = Plex.Family;
             label.LabelFontSize = Small;
             label.LabelFontColor = colour;
             label.LabelAlignment = alignment;
-            label.OffsetY = down;
+            (label.OffsetX, label.OffsetY) = (across, down);
         }
         foreach (var curve in chart.Curves.Where(curve => curve.Points.Count > 0))
         {
             var end = curve.Points[^1];
             Write(curve.Name, end.X, end.Mean, curve.Telling == Telling.Now ? inks.Accent : inks.Ink, Alignment.LowerRight, -4);
         }
-        foreach (var level in chart.Levels) Write(level.Name, limits.Left, level.Y, inks.Caution, level.Y < 0 ? Alignment.UpperLeft : Alignment.LowerLeft);
-        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place))) Write(upright.Name, upright.X, limits.Top, inks.Ink, Alignment.UpperLeft, 2 + 16 * (place % 3));
+        foreach (var level in chart.Levels) Write(level.Name, limits.Left, level.Y, inks.Caution, level.Y < 0 ? Alignment.UpperLeft : Alignment.LowerLeft, level.Y < 0 ? 2 : -2, 8);
+        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place))) Write(upright.Name, upright.X, limits.Top, inks.Ink, Alignment.UpperLeft, 2 + 16 * (place % 3), 5);
         plot.Axes.SetLimits(limits);
     }
 
