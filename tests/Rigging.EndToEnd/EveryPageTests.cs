@@ -14,7 +14,7 @@ public partial class EveryPageTests(RunningSite site)
     /// <summary>Addresses; an aircraft's registration stands for the number of its newest squawk.</summary>
     static readonly (string Who, string Address)[] Places =
     [
-        (Nobody, "/sign-in"), (Nobody, "/not-found"), (Nobody, "/setup"),
+        (Nobody, "/sign-in"), (Nobody, "/not-found"), (Nobody, "/setup"), (Nobody, "/invitation"), (Mechanic, "/account"), (Office, "/security"), (Office, "/people/1"), (Mechanic, "/airframes/st2"), (Mechanic, "/airframes/st2/1"),
         (Office, "/"), (Student, "/"), (Office, "/aircraft"), (Office, "/aircraft/QRA-101"), (Office, "/people"), (Office, "/tools"), (Office, "/school"), (Office, "/school/verify"),
         (Student, "/report"), (Student, "/report/QRA-101"), (Student, "/squawks/{QTB-202}/receipt"),
         (Office, "/squawks/{QTB-202}"), (Mechanic, "/squawks/{QRC-103}"), (Inspector, "/squawks/{QTA-201}"), (Pilot, "/squawks/{QRB-102}"), (Office, "/squawks/{QRA-101}"),
