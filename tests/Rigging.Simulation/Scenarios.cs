@@ -8,7 +8,10 @@ namespace Rigging.Simulation;
 /// <summary>Simulated aeroplanes with known truth: the same ones every time, built when asked for.</summary>
 public static class Scenarios
 {
-    static readonly Lazy<IReadOnlyList<Scenario>> Whole = new(() => [.. Of(Recipe.Round.Count * AirframeFile.All.Count)]);
+    static readonly Lazy<IReadOnlyList<Scenario>> Whole = new(() => [.. Of(Round)]);
+
+    /// <summary>How many one round of the catalogue is, each airframe taking its turn.</summary>
+    public static int Round => Recipe.Round.Count * AirframeFile.All.Count;
 
     /// <summary>One round of the catalogue on each airframe.</summary>
     public static IReadOnlyList<Scenario> All => Whole.Value;

@@ -44,7 +44,7 @@ public static class Assessor
             ? new CauseEstimate(
                 cause,
                 evidence.Posterior.Probability(index),
-                evidence.Posterior.Amplitude(index).Estimate(evidence.Practice.Prior(cause).Unit),
+                evidence.Amplitude(cause).Estimate(evidence.Practice.Prior(cause).Unit),
                 evidence.Explains(index))
             : new CauseEstimate(cause, null, null, null)),
     ];

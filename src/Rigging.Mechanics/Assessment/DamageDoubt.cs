@@ -49,7 +49,7 @@ static class DamageDoubt
         var measured = evidence.Request.GroundChecks.OfType<AngleCheck>()
             .Where(check => check.Kind == GroundCheckKind.PanelIncidenceDifference)
             .Select(check => check.Deg);
-        var inferred = evidence.Posterior.Probability(panel) >= Half ? evidence.Posterior.Amplitude(panel).Mean : 0;
+        var inferred = evidence.Posterior.Probability(panel) >= Half ? evidence.Amplitude(Cause.PanelIncidenceDifference).Mean : 0;
         return measured.Append(inferred).MaxBy(Math.Abs);
     }
 }

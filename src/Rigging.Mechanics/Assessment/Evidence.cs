@@ -17,13 +17,18 @@ sealed class Evidence
     public const double FlapUpDeg = 0.5;
 
     readonly Practice practice;
+    readonly RoundingHabit habit;
+    readonly Func<ReadingKind, double[]> errorTimes;
 
     public Evidence(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
         practice = practice.WidenedBy(aeroplane.Airframe);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
+        habit = new(request);
+        var times = new Dictionary<ReadingKind, double[]>();
+        errorTimes = kind => times.TryGetValue(kind, out var known) ? known : times[kind] = practice.ErrorTimes(kind);
         var aside = new List<string>();
-        Observations = [.. request.TestPoints.SelectMany((point, place) => OfFlight(point, place, aside)), .. GroundEvidence.Of(request, aeroplane.Airframe, practice)];
+        Observations = [.. request.TestPoints.SelectMany((point, place) => OfFlight(point, place, aside)), .. GroundEvidence.Of(request, aeroplane, practice)];
         LeftAside = aside;
         Posterior = new(
             Observations,
@@ -134,6 +139,9 @@ sealed class Evidence
         return all == 0 ? 0 : Math.Clamp(1 - flown.Sum(o => Square(seen(o) - predicted(o)) / o.Variance) / all, 0, 1);
     }
 
+    /// <summary>How large a cause is, given that it is present.</summary>
+    public NormalMixture Amplitude(Cause cause) => Posterior.Amplitude((int)cause, practice.Prior(cause).ScaleError);
+
     /// <summary>Whether anything observed, or looked for, would be different if the cause were present.</summary>
     public bool Bears(int cause)
     {
@@ -153,14 +161,14 @@ sealed class Evidence
         var at = new FlightCase(flight, load, Math.Abs(point.FlapDeg) > FlapUpDeg, point.LastInput);
         double[] gains = [.. ModelledCause.Traces.Select(trace => Predicted(trace.PerUnit(at))!.Value)];
         var friction = point.LastInput is null ? Predicted(ModelledCause.Stuck(flight, Side.Right))!.Value : 0;
-        var (value, variance, range) = ReadingNoise.Of(reading, point.Air, practice);
+        var (value, variance, range) = ReadingNoise.Of(reading, point.Air, practice, habit);
         foreach (var moved in point.MovedSince ?? [])
         {
             var since = gains[ModelledCause.Of(moved.Cause).First] * moved.Amplitude;
             known -= since;
             variance += Square(practice.ModelError * since);
         }
-        return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range);
+        return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range, errorTimes(reading.Kind));
     }
 
     IEnumerable<Observation> OfFlight(TestPoint point, int place, List<string> aside)

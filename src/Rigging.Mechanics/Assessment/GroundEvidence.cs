@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 
 namespace Rigging.Mechanics.Assessment;
 
@@ -8,20 +9,31 @@ namespace Rigging.Mechanics.Assessment;
 /// </summary>
 static class GroundEvidence
 {
-    public static IEnumerable<Observation> Of(AssessmentRequest request, Airframe airframe, Practice practice)
+    public static IEnumerable<Observation> Of(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
+        var airframe = aeroplane.Airframe;
         for (var i = 0; i < request.GroundChecks.Count; i++)
         {
             var check = request.GroundChecks[i];
             if (Measured(check, airframe) is not var (cause, value, sd, scale))
                 continue;
-            var gains = new double[ModelledCause.Traces.Count];
-            gains[ModelledCause.Of(cause).First] = 1;
-            var usual = practice.Check(check.Kind)!.Sd!.Value;
-            // A tab's own reading error comes on top of what the tab does not tell.
-            var variance = scale is { } gain ? usual * usual + Math.Pow(gain * (sd ?? 1), 2) : Math.Pow(sd ?? usual, 2);
-            yield return new(new(null, i), ReadingFamily.Ground, value, 0, gains, Math.Max(variance, Evidence.LeastVariance));
+            var figure = practice.Check(check.Kind)!;
+            var usual = figure.Sd!.Value;
+            // A tab's own reading error comes on top of what the tab does not tell, and what is usual differs too.
+            var variance = (scale is { } gain ? usual * usual + Math.Pow(gain * (sd ?? 1), 2) : Math.Pow(sd ?? usual, 2)) + figure.UsualSd * figure.UsualSd;
+            yield return new(new(null, i), ReadingFamily.Ground, value, figure.Usual, Gains(cause, aeroplane), Math.Max(variance, Evidence.LeastVariance));
         }
+    }
+
+    /// <summary>What one unit of each amplitude adds to the value of a check that measures this cause.</summary>
+    public static double[] Gains(Cause measured, Aeroplane aeroplane)
+    {
+        var gains = new double[ModelledCause.Traces.Count];
+        gains[ModelledCause.Of(measured).First] = 1;
+        // A level does not tell a panel that was set from one that was bent.
+        if (measured == Cause.PanelIncidenceDifference)
+            gains[ModelledCause.Of(Cause.DamageOrMisassembly).First] = 180 / (Math.PI * aeroplane.Reference.PanelIncidence.Rolling);
+        return gains;
     }
 
     /// <summary>Whether a check's value is used as evidence with this airframe.</summary>

@@ -43,9 +43,10 @@ sealed record ModelledCause(Cause Cause, int First, int Count, GroundCheckKind? 
         new(Cause.Slipstream, 1, at => at.Flight.Slipstream),
         new(Cause.ControlFriction, 1, at => at.LastInput is { } side ? Stuck(at.Flight, side) : default),
         new(Cause.InstrumentMisalignment, 1, _ => new(BallOffsetWidths: 1)),
-        // What was bent or put together wrong may roll, yaw or both.
-        new(Cause.DamageOrMisassembly, 1, _ => new(Rolling: 1)),
+        // What was bent or put together wrong may roll, yaw or both; a bent panel also shows when incidence is measured.
+        new(Cause.DamageOrMisassembly, 1, at => at.Flight.LiftDifference),
         new(Cause.DamageOrMisassembly, 0.5, _ => new(Yawing: 1)),
+        new(Cause.DamageOrMisassembly, 0.5, _ => new(Rolling: 1)),
     ];
 
     static ModelledCause()

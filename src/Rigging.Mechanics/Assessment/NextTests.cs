@@ -99,12 +99,7 @@ static class NextTests
 
         static NextTest Named(CheckFigure check, double bits) => new($"ground-check:{Wire.Word(check.Check)}", bits, check.Minutes);
 
-        double OfAmplitude(Cause cause, double sd)
-        {
-            var gains = new double[ModelledCause.Traces.Count];
-            gains[ModelledCause.Of(cause).First] = 1;
-            return Rounded(evidence.Diagnosis.Bits(0, gains, (_, _) => sd * sd));
-        }
+        double OfAmplitude(Cause cause, double sd) => Rounded(evidence.Diagnosis.Bits(0, GroundEvidence.Gains(cause, evidence.Aeroplane), (_, _) => sd * sd));
 
         double OfLook(Cause cause, CheckFigure look) => Rounded(evidence.Diagnosis.BitsOfLook(cause, look.Finds, look.FalseAlarm));
 
@@ -146,7 +141,7 @@ static class NextTests
             if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation)
                 yield break;
             var bits = evidence.Diagnosis.Bits(observation.Known, observation.Gains, (explanation, mean) => observation.Variance
-                + Math.Pow(evidence.Practice.ModelError * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
+                + Math.Pow(evidence.Practice.ModelError * observation.ErrorOfKnown * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
             FormattableString where = $"{Flight}{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
             yield return new(
                 where.ToString(CultureInfo.InvariantCulture),

@@ -2,12 +2,15 @@ namespace Rigging.Mechanics.Assessment;
 
 /// <summary>
 /// Covariance of the observations under one explanation: reading variance, plus a model error in proportion to what is
-/// predicted. Half of that variance is common to a family (a wrong damping moves every bank the same way), half is each
+/// predicted. Most of that variance is common to a family (a wrong damping moves every bank the same way), the rest is each
 /// contribution's own. So the matrix is diagonal plus one outer product for each family, and inverts by hand.
 /// </summary>
 sealed class ObservationNoise
 {
     static readonly int Families = Enum.GetValues<ReadingFamily>().Length;
+
+    /// <summary>Of the model error's variance, what all of a family have in common.</summary>
+    const double CommonShare = 0.7;
 
     readonly double[] own;
     readonly double[] common;
@@ -32,7 +35,7 @@ sealed class ObservationNoise
     public void Suppose(IReadOnlyList<Observation> observations, double[] amplitudes, double friction, double modelError)
     {
         Array.Fill(familySum, 1);
-        var half = modelError * modelError / 2;
+        var half = modelError * modelError * (1 - CommonShare);
         for (var i = 0; i < own.Length; i++)
         {
             var observation = observations[i];
@@ -40,15 +43,17 @@ sealed class ObservationNoise
             own[i] = observation.Variance + scatter * scatter;
             if (!observation.IsFlown)
                 continue;
-            var predicted = observation.Known;
-            own[i] += half * observation.Known * observation.Known;
+            var sum = observation.Known * observation.ErrorOfKnown;
+            own[i] += half * sum * sum;
             for (var k = 0; k < amplitudes.Length; k++)
             {
-                var part = observation.Gains[k] * amplitudes[k];
-                predicted += part;
+                if (amplitudes[k] == 0)
+                    continue;
+                var part = observation.Gains[k] * amplitudes[k] * observation.ErrorOf(k);
+                sum += part;
                 own[i] += half * part * part;
             }
-            common[i] = Math.Sqrt(half) * predicted;
+            common[i] = modelError * Math.Sqrt(CommonShare) * sum;
             familySum[family[i]] += common[i] * common[i] / own[i];
         }
     }

@@ -80,13 +80,17 @@ sealed class Posterior
     public double Probability(int cause) => Math.Min(Explanations.Where(e => e.Has(cause)).Sum(e => e.Weight), 1 - 1e-12);
 
     /// <summary>How large a cause is, given that it is present.</summary>
-    public NormalMixture Amplitude(int cause)
+    /// <param name="cause">Its place in the catalogue.</param>
+    /// <param name="scaleError">By how much all its effects are uncertain together: an effect seen too small by that share is a cause that much larger, and the mean of one over the share is more than one.</param>
+    public NormalMixture Amplitude(int cause, double scaleError)
     {
         var trace = ModelledCause.All[cause].First;
+        var share = scaleError * scaleError;
         return new(Explanations.Where(e => e.Has(cause)).Select(e =>
         {
             var at = Array.IndexOf(e.Traces, trace);
-            return (e.Weight, e.Amplitudes[trace], e.Covariance[at, at]);
+            var mean = e.Amplitudes[trace] * (1 + share);
+            return (e.Weight, mean, e.Covariance[at, at] + share * mean * mean);
         }));
     }
 

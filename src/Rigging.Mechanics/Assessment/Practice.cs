@@ -18,6 +18,7 @@ public sealed record Practice(
     double WithoutEffectOdds,
     IReadOnlyList<WithoutEffectFigure> WithoutEffect,
     double ModelError,
+    IReadOnlyList<ModelErrorTimes> ModelErrorTimes,
     IReadOnlyList<ReadingSd> Readings,
     IReadOnlyDictionary<AirState, double> Turbulence,
     IReadOnlyList<StrengthRange> Strengths,
@@ -56,6 +57,15 @@ public sealed record Practice(
 
     internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
 
+    /// <summary>Of a reading, for every trace and last for what is known.</summary>
+    internal double[] ErrorTimes(ReadingKind reading)
+    {
+        var figures = ModelErrorTimes.Where(figure => figure.Readings.Contains(reading)).ToArray();
+        double Of(Cause? cause) => (figures.FirstOrDefault(figure => cause is { } c && figure.Causes?.Contains(c) == true)
+            ?? figures.FirstOrDefault(figure => figure.Causes is null))?.Times ?? 1;
+        return [.. ModelledCause.Traces.Select(trace => Of(trace.Cause)), Of(null)];
+    }
+
     internal CheckFigure? Check(GroundCheckKind kind) => GroundChecks.SingleOrDefault(check => check.Check == kind);
 
     internal ReadingSd Sd(ReadingKind kind, ReadingMethod method)
@@ -75,12 +85,16 @@ public sealed record Practice(
 /// <param name="Unit">Of the amplitude.</param>
 /// <param name="Probability">That it is behind a complaint, before any evidence.</param>
 /// <param name="Spread">Standard deviation of the amplitude when it is.</param>
+/// <param name="ScaleError">As a share: by how much everything that one unit of it does is uncertain together, so that no number of readings narrows it.</param>
 /// <param name="Mean">Of the amplitude when it is; 0 for what may go either way.</param>
-public sealed record CausePrior(Cause Cause, string Unit, double Probability, double Spread, string Reason, double Mean = 0);
+public sealed record CausePrior(Cause Cause, string Unit, double Probability, double Spread, string Reason, double Mean = 0, double ScaleError = 0);
 
 /// <summary>Odds of a cause are multiplied when something is known to have happened.</summary>
 /// <param name="When">An event's word, <c>straight-before</c>, <c>never-straight</c>, or <c>autopilot-</c> and its word.</param>
 public sealed record OddsShift(string When, Cause Cause, double Odds, string Reason);
+
+/// <summary>By how often the usual model error a reading is uncertain that a cause makes; with no cause named, what every cause makes that is not.</summary>
+public sealed record ModelErrorTimes(IReadOnlyList<ReadingKind> Readings, IReadOnlyList<Cause>? Causes, double Times, string Reason);
 
 /// <summary>The amplitude of a cause spreads so many times further when something is known to have happened.</summary>
 public sealed record SpreadShift(string When, Cause Cause, double Times, string Reason);
@@ -101,8 +115,9 @@ public sealed record WordsFigure(double Sd, string Reason);
 /// <summary>A ground check: what it takes and how good it is.</summary>
 /// <param name="Sd">Of the amplitude it measures, in the cause's unit; null for a look that only finds something or nothing.</param>
 /// <param name="Finds">Of a look: how often it finds what is there.</param>
+/// <param name="Usual">What is measured where nothing is wrong, and <paramref name="UsualSd"/> how far that differs.</param>
 /// <param name="FalseAlarm">Of a look: how often it finds what is not there.</param>
-public sealed record CheckFigure(GroundCheckKind Check, double Minutes, string Reason, double? Sd = null, double Finds = 0, double FalseAlarm = 0)
+public sealed record CheckFigure(GroundCheckKind Check, double Minutes, string Reason, double? Sd = null, double Finds = 0, double FalseAlarm = 0, double Usual = 0, double UsualSd = 0)
 {
     /// <summary>By how much a look changes the odds.</summary>
     internal double Odds(bool clear) => clear ? (1 - Finds) / (1 - FalseAlarm) : Finds / FalseAlarm;

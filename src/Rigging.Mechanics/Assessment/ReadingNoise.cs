@@ -14,13 +14,13 @@ static class ReadingNoise
 
     /// <summary>Value and variance as the motion model predicts it; for <see cref="TimeToBank"/> that is degrees of bank.</summary>
     /// <returns>With a range when no more than that is known: a word, or a bank so large that the motion no longer is what is computed.</returns>
-    public static (double Value, double Variance, Band? Range) Of(Reading reading, AirState air, Practice practice)
+    public static (double Value, double Variance, Band? Range) Of(Reading reading, AirState air, Practice practice, RoundingHabit habit)
     {
         if (reading is Rolls rolls)
             return InWords(rolls, practice.Words.Sd * practice.Turbulence[air], practice);
         var (value, variance) = reading is TimeToBank time
             ? (time.Deg, TimedBank(time, air, practice))
-            : (Value(reading), Square(Sd(reading, Value(reading), air, practice)) + Rounding(reading.Kind, Value(reading)));
+            : (Value(reading), Square(Sd(reading, Value(reading), air, practice)) + habit.Variance(reading.Kind));
         return reading is BankAfter or TimeToBank && Math.Abs(value) > ReleasedMotion.HonestBankDeg
             ? (value, variance, Beyond(value, Math.Sqrt(variance)))
             : (value, variance, null);
@@ -31,7 +31,7 @@ static class ReadingNoise
         ? new(ReleasedMotion.HonestBankDeg, double.PositiveInfinity, sd)
         : new(double.NegativeInfinity, -ReleasedMotion.HonestBankDeg, sd);
 
-    static double Value(Reading reading) => reading switch
+    internal static double Value(Reading reading) => reading switch
     {
         BankAfter bank => bank.Deg,
         RollRate rate => rate.DegPerS,
@@ -73,21 +73,6 @@ static class ReadingNoise
         };
         var (low, high) = (Math.Max(band.From, -OpenEndDegPerS), Math.Min(band.To, OpenEndDegPerS));
         return ((low + high) / 2, Square(sd) + Square(high - low) / 12, band);
-    }
-
-    /// <summary>People say fives and halves: the coarsest usual step that the value is a multiple of, spread evenly.</summary>
-    static double Rounding(ReadingKind kind, double value)
-    {
-        double[] steps = kind switch
-        {
-            ReadingKind.BankAfter or ReadingKind.HeadingChange or ReadingKind.WheelAngle or ReadingKind.FuelDifference => [5, 1, 0.1],
-            ReadingKind.Ball => [0.25, 0.1, 0.01],
-            ReadingKind.WheelForce => [5, 1, 0.1],
-            _ => [0.5, 0.1, 0.01],
-        };
-        // Nought is a multiple of everything and says nothing of the step; the middle one is a fair guess.
-        var step = value == 0 ? steps[1] : steps.FirstOrDefault(s => Math.Abs(value / s - Math.Round(value / s)) < 1e-6, steps[^1]);
-        return Square(step) / 12;
     }
 
     static double Square(double value) => value * value;

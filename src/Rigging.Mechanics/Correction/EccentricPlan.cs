@@ -7,16 +7,16 @@ using UnitsNet;
 namespace Rigging.Mechanics.Correction;
 
 /// <summary>
-/// Chooses the turn of one wing's eccentric, or of both, that most likely brings the roll tendency inside its limit:
-/// among turns about equally good the one that leaves the least offset standing, then the smaller.
+/// Chooses the turn of one wing's eccentric, or of both, that leaves the least roll tendency: one wing before both, among turns about
+/// equally good the one that leaves the least offset standing, then the smaller.
 /// </summary>
 static class EccentricPlan
 {
-    /// <summary>Chances this close count as equal (judgement, no source).</summary>
-    const double AboutEqual = 0.05;
+    /// <summary>Tendencies left that differ by no more, in steps of the wrench, count as equal; taking out offset that is there already, instead of adding more, is worth more (judgement, no source).</summary>
+    const double AboutEqual = 0.1, TakingOutIsWorth = 0.5;
 
-    /// <summary>So much chance may be given away to take out offset that is already there instead of adding more (judgement, no source).</summary>
-    const double TakingOutIsWorth = 0.15;
+    /// <summary>A chance to be inside the limit that nobody would touch the other wing for (judgement, no source).</summary>
+    const double GoodAsCertain = 0.95;
 
     public static CorrectionPlan For(Evidence evidence, Experience experience)
     {
@@ -52,13 +52,10 @@ static class EccentricPlan
                 return CorrectionPlan.Refused([new("at-stops", "Neither eccentric can be turned further that way. Put both back to neutral and survey incidence and twist; more turning is not the cure.")]);
 
             var one = Candidates(leftTurns, rightTurns, left, right);
-            var chosen = Best(one, Standing(left.Angle, right.Angle));
-            if (Math.Abs(chosen.Tendency.Mean) > limits.AcceptableRollTendencyDegPerS)
-            {
-                var two = leftTurns.SelectMany(l => rightTurns, (l, r) => Candidate([l, r], l.To, r.To)).ToArray();
-                if (two.Length > 0)
-                    chosen = Best([.. two, chosen], Standing(left.Angle, right.Angle));
-            }
+            var standing = Standing(left.Angle, right.Angle);
+            var chosen = Best(one, standing);
+            if (!IsEnough(chosen))
+                chosen = Best([.. one, .. leftTurns.SelectMany(l => rightTurns, (l, r) => Candidate([l, r], l.To, r.To))], standing);
 
             var limit = limits.AcceptableRollTendencyDegPerS;
             if (Math.Abs(chosen.Tendency.Mean) > limit)
@@ -115,17 +112,18 @@ static class EccentricPlan
         /// <summary>How far both stand from neutral height, in throws.</summary>
         static double Standing(Angle left, Angle right) => Math.Abs(Math.Sin(left.Radians)) + Math.Abs(Math.Sin(right.Radians));
 
+        /// <summary>Within a quarter of what the wrench's step is worth, or as good as certain to be inside the limit: the other wing need not be touched.</summary>
+        bool IsEnough(Option one) => Math.Abs(one.Tendency.Mean) <= StepDegPerS / 4 || one.Tendency.Within(limits.AcceptableRollTendencyDegPerS) >= GoodAsCertain;
+
+        /// <summary>What the smallest turn is worth about neutral, °/s.</summary>
+        double StepDegPerS => Math.Abs(perDeg * eccentric.IncidenceAt(Angle.FromDegrees(limits.IncidenceStepFlats * eccentric.PerFlat.Degrees)).Degrees);
+
         Option Best(IReadOnlyCollection<Option> options, double standingNow)
         {
-            var chances = options.ToDictionary(option => option, option => option.Tendency.Within(limits.AcceptableRollTendencyDegPerS));
-            var best = chances.Values.Max();
-            // Where nothing brings it inside, the one that leaves least.
-            var inOrder = best < AboutEqual
-                ? options.OrderBy(option => Math.Round(Math.Abs(option.Tendency.Mean), 6))
-                : options
-                    .Where(option => chances[option] >= best - (option.OffsetLeft <= standingNow + 1e-9 ? TakingOutIsWorth : AboutEqual))
-                    .OrderBy(option => option.Moves.Length);
-            return inOrder
+            var least = options.Min(option => Math.Abs(option.Tendency.Mean));
+            return options
+                .Where(option => Math.Abs(option.Tendency.Mean) <= least + StepDegPerS * (option.OffsetLeft <= standingNow + 1e-9 ? TakingOutIsWorth : AboutEqual))
+                .OrderBy(option => option.Moves.Length)
                 .ThenBy(option => Math.Round(option.OffsetLeft, 6))
                 .ThenBy(option => Math.Round(option.Moves.Sum(move => move.Flats), 6))
                 // As the trade does: the heavy wing's trailing edge goes down first.

@@ -10,6 +10,9 @@ static class Gate
     /// <summary>A cause this credible, and behind this much of the tendency or of what was seen, is singled out (judgement, no source).</summary>
     const double Credible = 0.6, Share = 0.6, Half = 0.5, Rival = 0.15, MostOfAll = 0.75;
 
+    /// <summary>An eccentric turned for another's fault is what all this is to prevent: it must be surer than others.</summary>
+    const double CredibleIncidence = 0.8;
+
     /// <summary>The cause to remedy, or why there is none to remedy yet.</summary>
     public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
     {
@@ -60,7 +63,7 @@ static class Gate
         [Cause.RudderOrFinOffset, Cause.InstrumentMisalignment, Cause.ControlFriction, Cause.AileronNeutralOffset, Cause.Slipstream];
 
     static bool SeenIn(Evidence evidence, Cause cause) =>
-        evidence.Bears((int)cause) && evidence.Posterior.Probability((int)cause) >= Credible && evidence.Explains((int)cause) >= Half;
+        evidence.Bears((int)cause) && evidence.Posterior.Probability((int)cause) >= Credible && evidence.Diagnosis.Probability(cause) >= Half && evidence.Explains((int)cause) >= Half;
 
     /// <summary>Another that is credible and left the same trace: then naming either would be a guess.</summary>
     static bool HasDouble(Evidence evidence, Cause cause) => evidence.Alike.Where(group => group.Contains(cause)).SelectMany(group => group)
@@ -74,7 +77,8 @@ static class Gate
                 .Sum(trace => evidence.TendencyGains[trace] * evidence.Posterior.Expected(trace)))))
             .ToArray();
         var most = parts.MaxBy(part => part.DegPerS);
-        return most.DegPerS >= Share * parts.Sum(part => part.DegPerS) && evidence.Posterior.Probability((int)most.Cause) >= Credible ? most.Cause : null;
+        var credible = most.Cause == Cause.PanelIncidenceDifference ? CredibleIncidence : Credible;
+        return most.DegPerS >= Share * parts.Sum(part => part.DegPerS) && evidence.Posterior.Probability((int)most.Cause) >= credible ? most.Cause : null;
     }
 
     static Refusal NotSingledOut(Evidence evidence)

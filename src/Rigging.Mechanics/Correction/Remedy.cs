@@ -43,7 +43,7 @@ static class Remedy
         if (!tab.Ok || Standing(evidence.Request, control) is not { } fromDeg)
             return CorrectionPlan.Refused([NotAnAdjustment(cause)]);
 
-        var amplitude = evidence.Posterior.Amplitude((int)cause).Mean;
+        var amplitude = evidence.Amplitude(cause).Mean;
         var bend = tab.Value.For(fromDeg, -amplitude);
         if (!bend.Ok)
             return CorrectionPlan.Refused([NotAnAdjustment(cause), .. bend.Refusals]);
@@ -86,7 +86,7 @@ static class Remedy
     {
         var limit = evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS;
         var tendency = evidence.Tendency();
-        var offset = evidence.Posterior.Amplitude((int)Cause.AileronNeutralOffset).Mean;
+        var offset = evidence.Amplitude(Cause.AileronNeutralOffset).Mean;
         return new(
             new([new(AdjustableControl.AileronNeutral, Math.Round(offset, 1), 0, null, null, null, null)], tendency.Estimate("deg/s"), tendency.Within(limit)),
             [],
