@@ -4,6 +4,7 @@ using Rigging.Web.Api;
 using Rigging.Web.Demo;
 using Rigging.Web.Desk;
 using Rigging.Web.Fleet;
+using Rigging.Web.FlightCard;
 using Rigging.Web.Notices;
 using Rigging.Web.Office;
 using Rigging.Web.Records;
@@ -51,6 +52,11 @@ static class Site
         services.AddScoped<SetUp>();
         services.AddSingleton<SetUpCode>();
         services.AddScoped<FileReport>();
+        services.AddScoped<CockpitNews>();
+        services.AddScoped<CockpitPin>();
+        services.AddSingleton<PinTries>();
+        services.AddScoped<Photos>();
+        services.AddScoped<Receipts>();
         services.AddApi();
         services.AddNotices();
     }
@@ -72,6 +78,9 @@ static class Site
         app.MapSecurityCsv();
         app.MapRecord();
         app.MapLooseTag();
+        app.MapCockpit();
+        app.MapFlightCard();
+        app.MapPhotos();
         app.MapRecords();
         app.MapApi();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(live => live.ContentSecurityFrameAncestorsPolicy = null);

@@ -34,14 +34,15 @@ public class JourneyTests(RunningSite site)
     {
         await student.Goes("/report/QRA-101");
         await student.Keeps("report");
-        await student.Sets(("words", "Let go of it and the left wing goes down by itself."), ("rollsTo", "Left"), ("strength", "Slowly"), ("hands", "Released"), ("feet", "BallCentred"),
-            ("redFlags", "none"), ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"),
+        await student.Page.GetByText("Do you know more of its history?").ClickAsync();
+        await student.Sets(("words", "Let go of it and the left wing goes down by itself."), ("rollsTo", "Left"), ("strength", "Slowly"), ("doing", "let-go-ball"),
+            ("redFlags", "none"), ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("aboard", "TwoUp"),
             ("sinceWhen", "since the wing was off"), ("happened", "WingRemoved"));
         await student.Page.GetByText("Can you add numbers?").ClickAsync();
-        await student.Sets(("casKt", "95"), ("bankSide", "Left"), ("bankDeg", "6"), ("bankAfterS", "10"));
+        await student.Sets(("casKt", "95"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"), ("bankSide", "Left"), ("bankDeg", "6"), ("bankAfterS", "10"));
         await student.Presses("Send the report");
         await student.Page.WaitForURLAsync("**/receipt**");
-        var number = int.Parse(new Uri(student.Page.Url).Segments[2].Trim('/'), CultureInfo.InvariantCulture);
+        var number = int.Parse((await student.Page.Locator("h1 .mono").InnerTextAsync())["S-".Length..], CultureInfo.InvariantCulture);
         await student.Sees($"S-{number}");
         return number;
     }

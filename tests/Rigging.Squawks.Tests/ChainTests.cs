@@ -56,7 +56,7 @@ public class ChainTests
             var changed = Change(index, entry => change switch
             {
                 "kind" => entry with { Kind = entry.Kind == "note" ? "waiting" : "note" },
-                "version" => entry with { Version = 2 },
+                "version" => entry with { Version = entry.Version + 1 },
                 "sequence" => entry with { Sequence = entry.Sequence + 1 },
                 "squawk" => entry with { Squawk = School.Other },
                 "previous hash" => entry with { PreviousHash = Flip(entry.PreviousHash, 7) },

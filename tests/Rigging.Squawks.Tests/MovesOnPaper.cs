@@ -36,6 +36,7 @@ static class MovesOnPaper
         'M' => Authority.Mechanic,
         'I' => Authority.Inspector,
         'C' => Authority.Certifier,
+        'R' => Authority.Reporter,
         _ => throw new FormatException($"Nobody is “{letter}”."),
     };
 

@@ -4,6 +4,13 @@ namespace Rigging.Squawks.Entries;
 /// <remarks>Wheel or stick left raises the left aileron and lowers the right; left pedal moves the rudder's trailing edge left; wheel back raises the elevator.</remarks>
 public static class ControlSense
 {
+    /// <summary>The same as sentences for a pilot at the wheel: "Wheel left: left aileron up, right aileron down."</summary>
+    public static IReadOnlyList<string> Sentences(IEnumerable<string> disturbed) =>
+    [
+        .. AskFor(disturbed).GroupBy(asked => asked.Input).Select(input =>
+            $"{char.ToUpperInvariant(input.Key[0])}{input.Key[1..]}: {string.Join(", ", input.Select(asked => $"{asked.Surface} {asked.Expected.ToString().ToLowerInvariant()}"))}."),
+    ];
+
     /// <summary>The observations asked for after each kind of disturbance. Ailerons are always looked at after work on a wing.</summary>
     public static IReadOnlyList<Observation> AskFor(IEnumerable<string> disturbed)
     {

@@ -18,7 +18,7 @@ public static class EntryCodec
 
     static readonly Dictionary<string, (int Version, Type Type)> ByKind = new()
     {
-        ["report"] = (1, typeof(Reported)),
+        ["report"] = (2, typeof(Reported)),
         ["airworthiness-call"] = (1, typeof(Called)),
         ["ground-check"] = (1, typeof(GroundChecked)),
         ["evaluation-flight"] = (1, typeof(EvaluationFlown)),
@@ -43,6 +43,9 @@ public static class EntryCodec
         ["joined"] = (1, typeof(JoinedTo)),
         ["handed-over"] = (1, typeof(HandedOver)),
     };
+
+    /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
+    static readonly HashSet<(string Kind, int Version)> OnlyLacking = [("report", 1)];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);
 
@@ -70,7 +73,7 @@ public static class EntryCodec
     {
         var envelope = JsonSerializer.Deserialize<Envelope>(payload, Options)
             ?? throw new JsonException($"Entry {sequence} is empty.");
-        Fact fact = ByKind.TryGetValue(kind, out var known) && known.Version == version
+        Fact fact = ByKind.TryGetValue(kind, out var known) && (known.Version == version || OnlyLacking.Contains((kind, version)))
             ? (Fact)envelope.Fact.Deserialize(known.Type, Options)!
             : new NewerEntry(kind, version, payload);
         return new Entry(sequence, envelope.At, new PersonId(envelope.By), envelope.As, fact, envelope.Signature);

@@ -12,6 +12,13 @@ public enum Feet { NotRecorded, Off, BallCentred, OnPedals }
 
 public enum FuelMethod { NotKnown, Gauge, Dip, Totaliser }
 
+/// <summary>Who sat in the front seats, for a report in which nobody was weighed.</summary>
+public enum Aboard { AloneLeft, AloneRight, TwoUp, MoreThanTwo }
+
+/// <summary>A picture kept beside the ledger; its hash stands in the entry, so that it cannot be exchanged.</summary>
+/// <param name="Sha256">Lower-case hexadecimal.</param>
+public sealed record Photo(string Sha256);
+
 /// <summary>Things a pilot can see that ground an aircraft at once.</summary>
 public enum RedFlag
 {
@@ -45,6 +52,9 @@ public enum Happening
 /// <param name="RollsTo">Which way it rolls, left to itself.</param>
 /// <param name="CasKt">Indicated airspeed, knots.</param>
 /// <param name="BallWidths">Slip ball, widths, right of centre positive.</param>
+/// <param name="Aboard">Null when not recorded.</param>
+/// <param name="AsSet">Trims, power and autopilot as the pilot set or read them, in the pilot's own words and units.</param>
+/// <param name="Photos">Null when there are none.</param>
 /// <param name="BankDeg">Bank reached after <paramref name="BankAfterS"/> seconds, right wing down positive.</param>
 public sealed record Reported(
     int Number,
@@ -70,4 +80,7 @@ public sealed record Reported(
     string? LastWork,
     bool? StraightBefore,
     IReadOnlyList<Happening> Happened,
-    IReadOnlyList<RedFlag> RedFlags) : Fact;
+    IReadOnlyList<RedFlag> RedFlags,
+    Aboard? Aboard = null,
+    string? AsSet = null,
+    IReadOnlyList<Photo>? Photos = null) : Fact;

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
 using RollStrength = Rigging.Squawks.Entries.RollStrength;
 using Side = Rigging.Squawks.Entries.Side;
 
@@ -9,6 +10,9 @@ namespace Rigging.Squawks.Evidence;
 /// <summary>The pilot's report as one test point. What it lacks is taken from the airframe's reference, and each such assumption is said.</summary>
 static class ReportedPoint
 {
+    /// <summary>Of a person whom nobody weighed, 170 lb. Common practice, no source.</summary>
+    const double PersonKg = 77;
+
     /// <summary>Null when the report holds nothing that a test point could carry.</summary>
     public static JsonObject? Of(Reported report, Airframe airframe, List<string> assumed)
     {
@@ -68,12 +72,22 @@ static class ReportedPoint
         {
             var front = Math.Abs(seat.ArmM) > 0 && seat.Name is "left" or "right" or "front-left" or "front-right";
             seats[seat.Name] = front
-                ? (seat.ArmM < 0 ? report.SeatLeftKg : report.SeatRightKg) ?? airframe.Reference.Load.SeatsKg.GetValueOrDefault(seat.Name)
+                ? (seat.ArmM < 0 ? report.SeatLeftKg : report.SeatRightKg) ?? NotWeighed(report.Aboard, seat.ArmM < 0 ? Side.Left : Side.Right) ?? airframe.Reference.Load.SeatsKg.GetValueOrDefault(seat.Name)
                 : airframe.Reference.Load.SeatsKg.GetValueOrDefault(seat.Name);
         }
-        if (report.SeatLeftKg is null || report.SeatRightKg is null) assumed.Add("Who sat where was not reported: taken as at the airframe's reference.");
+        if (report.SeatLeftKg is null || report.SeatRightKg is null)
+            assumed.Add(report.Aboard is { } aboard
+                ? FormattableString.Invariant($"Reported as {Words.Of(aboard)}, not weighed: taken as {PersonKg:0} kg a person.")
+                : "Who sat where was not reported: taken as at the airframe's reference.");
         return new JsonObject { ["seatsKg"] = seats, ["fuelL"] = fuel };
     }
+
+    static double? NotWeighed(Aboard? aboard, Side seat) => (aboard, seat) switch
+    {
+        (null, _) => null,
+        (Aboard.AloneLeft, Side.Right) or (Aboard.AloneRight, Side.Left) => 0,
+        _ => PersonKg,
+    };
 
     static double InTheTank(double litres, Tank tank, List<string> assumed)
     {

@@ -25,7 +25,7 @@ public static class MoveTable
 
     public static IReadOnlyList<Move> Rows { get; } =
     [
-        Row<Reported>([], Anyone, Stage.Reported),
+        Row<Reported>([], [.. Anyone, Authority.Reporter], Stage.Reported),
         Row<Called>([Stage.Reported], OfficeAndHangar, Stage.Called),
         Row<Called>([.. Open.Except([Stage.Reported])], OfficeAndHangar),
         Row<GroundChecked>([Stage.Reported], Hangar),

@@ -46,6 +46,7 @@ public static class Words
         Authority.Mechanic => "mechanic",
         Authority.Inspector => "inspector",
         Authority.Certifier => "certifier",
+        Authority.Reporter => "reporter, identity unconfirmed",
         _ => throw new ArgumentOutOfRangeException(nameof(authority)),
     };
 
@@ -193,6 +194,15 @@ public static class Words
         FuelMethod.Dip => "dipped",
         FuelMethod.Totaliser => "by the totaliser",
         _ => throw new ArgumentOutOfRangeException(nameof(method)),
+    };
+
+    public static string Of(Aboard aboard) => aboard switch
+    {
+        Aboard.AloneLeft => "alone in the left seat",
+        Aboard.AloneRight => "alone in the right seat",
+        Aboard.TwoUp => "two in front",
+        Aboard.MoreThanTwo => "two in front and more behind",
+        _ => throw new ArgumentOutOfRangeException(nameof(aboard)),
     };
 
     public static string Of(Lubrication lubrication) => lubrication switch

@@ -53,26 +53,44 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     public Task<Outcome> File(PersonId who, Reported report, CancellationToken ct) => File(who, SquawkId.Next(), report, ct);
 
     /// <summary>Files a report under an id that travelled with the form: sent twice, it is stored once, and the second sending is answered like the first.</summary>
-    public async Task<Outcome> File(PersonId who, SquawkId id, Reported report, CancellationToken ct)
+    public Task<Outcome> File(PersonId who, SquawkId id, Reported report, CancellationToken ct) => File(who, null, id, report, ct);
+
+    /// <summary>A report by somebody without an account: the name as given goes into the register, in the same transaction, as that of a reporter whose identity nobody has confirmed.</summary>
+    public Task<Outcome> FileUnconfirmed(string name, SquawkId id, Reported report, CancellationToken ct) => File(new(Guid.CreateVersion7()), name, id, report, ct);
+
+    /// <param name="unconfirmedName">Null for a person who is in the register.</param>
+    async Task<Outcome> File(PersonId who, string? unconfirmedName, SquawkId id, Reported report, CancellationToken ct)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({NumberLock})", ct);
         if (await Sealed(db, id, ct) is { Count: > 0 } filed)
-            return SentAgain(Open(id, filed), who, report);
+            return SentAgain(Open(id, filed), unconfirmedName is null ? who : null, report);
         if (!await db.Aircraft.AnyAsync(row => row.Id == report.Aircraft, ct))
             return new Outcome.Refused("aircraft-unknown", "This aircraft is not in the fleet; choose one that is.", "aircraft");
 
+        if (unconfirmedName is not null)
+        {
+            db.People.Add(new()
+            {
+                Id = who,
+                Number = (await db.People.MaxAsync(row => (int?)row.Number, ct) ?? 0) + 1,
+                Name = unconfirmedName,
+                Authorities = [new() { Authority = Authority.Reporter }],
+            });
+            await db.SaveChangesAsync(ct);
+        }
         var number = (await db.Squawks.MaxAsync(row => (int?)row.Number, ct) ?? 0) + 1;
         var ledger = Ledger.Empty(id);
         var place = new Place(db, transaction, ledger, Chain.Root, null, report.Aircraft);
         return await Write(place, who, report with { Number = number }, null, ct);
     }
 
-    static Outcome SentAgain(Ledger ledger, PersonId who, Reported report)
+    /// <param name="who">Null: somebody without an account, known by the form alone.</param>
+    static Outcome SentAgain(Ledger ledger, PersonId? who, Reported report)
     {
         var (number, first) = (ledger.State.Report!.Number, ledger.Entries[0]);
-        return first.By == who && EntryCodec.WriteFact(first.Fact) == EntryCodec.WriteFact(report with { Number = number })
+        return (who is { } person ? first.By == person : first.As == Authority.Reporter) && EntryCodec.WriteFact(first.Fact) == EntryCodec.WriteFact(report with { Number = number })
             ? new Outcome.Appended(ledger, first)
             : new Outcome.Refused("already-filed", $"This form was filed before, as S-{number}, and what it says now differs. Add what is new to S-{number} as a note, or send it once more to file it as another report.");
     }

@@ -688,6 +688,10 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("CockpitPinHash")
+                        .HasColumnType("text")
+                        .HasColumnName("cockpit_pin_hash");
+
                     b.Property<Instant>("Created")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created");

@@ -19,6 +19,9 @@ public sealed class InstallationRow
 
     public required Instant Created { get; init; }
 
+    /// <summary>Of the PIN with which somebody in a cockpit may report without an account; null: only accounts may.</summary>
+    public string? CockpitPinHash { get; set; }
+
     /// <summary>True when the invented school was loaded: its passwords are published.</summary>
     public bool Demo { get; init; }
 

@@ -9,10 +9,10 @@ using Rigging.Web.Look;
 
 namespace Rigging.Web.Checks;
 
-/// <summary>An evaluation flight as typed, to the entry it makes: a date, who sat where, and up to three test points.</summary>
+/// <summary>An evaluation flight as typed, to the entry it makes: a date, who sat where, and its test points.</summary>
 sealed partial class FlightForm
 {
-    public const int MostPoints = 3;
+    public const int MostPoints = 8;
 
     // Exact by definition.
     const double LitrePerUsGallon = 3.785411784, KilogramPerPound = 0.45359237;
@@ -67,7 +67,7 @@ sealed partial class FlightForm
     public static bool IsUsed(TypedFields fields, Airframe airframe, int number) => new FlightForm(fields, airframe).IsUsed(number);
 
     static readonly string[] PointFields =
-        ["manoeuvre", "casKt", "pressureAltitudeFt", "oatC", "powerPercent", "flapDeg", "air", "bankDeg", "bankSide", "bankSeconds", "ball", "ballSide", "headingRate", "headingSide", "wheelDeg", "wheelSide"];
+        ["manoeuvre", "casKt", "pressureAltitudeFt", "oatC", "powerPercent", "flapDeg", "air", "bankDeg", "bankSide", "bankSeconds", "ball", "ballSide", "headingRate", "headingSide", "wheelDeg", "wheelSide", "lastInput"];
 
     JsonObject Point(int number, string path)
     {
@@ -78,6 +78,7 @@ sealed partial class FlightForm
         Put(point, path, number, "powerPercent", "power", "%", needed: false);
         Put(point, path, number, "flapDeg", "flap", "degrees", needed: false);
         if (fields.Text(At(number, "air")) is { } air) point["air"] = air;
+        if (fields.Text(At(number, "lastInput")) is { } last) point["lastInput"] = last;
         point["load"] = new JsonObject
         {
             ["seatsKg"] = Weights("seatsKg", airframe.Seats.Select(seat => (seat.Name, SeatField(seat.Name), $"Seat {seat.Name}")), path),

@@ -18,6 +18,9 @@ namespace Rigging.Web.Demo;
 /// </remarks>
 public sealed class DemoSchool(IDbContextFactory<RiggingDb> databases, IClock clock)
 {
+    /// <summary>Published in the README like the passwords.</summary>
+    public const string DemoPin = "202526";
+
     // Two hosts that start at once take turns.
     const long LoadLock = 0x5249_4744_454d;
 
@@ -52,6 +55,7 @@ public sealed class DemoSchool(IDbContextFactory<RiggingDb> databases, IClock cl
         var today = now.InZone(DateTimeZoneProviders.Tzdb[seeds.School.TimeZone]).Date;
         await using var db = await databases.CreateDbContextAsync(ct);
         var installation = new InstallationRow { SchoolName = seeds.School.Name, RuleSet = seeds.School.RuleSet, TimeZone = seeds.School.TimeZone, Created = now, Demo = true };
+        installation.CockpitPinHash = new PasswordHasher<InstallationRow>().HashPassword(installation, DemoPin);
         db.Installations.Add(installation);
         db.People.AddRange(seeds.People.Select((person, index) => Row(person, index + 1, today)));
         db.Tools.AddRange(seeds.Tools.Select(tool => Row(tool, today)));

@@ -49,7 +49,12 @@ public sealed class TypedFields
     /// <summary>Every value sent under a name.</summary>
     public IReadOnlyList<string> All(string name) => fields.TryGetValue(name, out var values) ? values : [];
 
+    public void Set(string name, IReadOnlyList<string> values) => fields[name] = values;
+
     public bool Ticked(string name) => this[name] is "true" or "on";
+
+    /// <summary>Whether anything was entered in a field whose name begins so.</summary>
+    public bool Begins(string prefix) => fields.Any(field => field.Key.StartsWith(prefix, StringComparison.Ordinal) && field.Value.Any(value => value.Length > 0));
 
     public bool Any => fields.Values.Any(values => values.Any(value => value.Length > 0));
 

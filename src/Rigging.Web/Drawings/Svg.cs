@@ -7,10 +7,15 @@ namespace Rigging.Web.Drawings;
 /// <summary>A drawing as an inline SVG; colours come from the page's stylesheet through the role's class.</summary>
 public static class Svg
 {
-    public static string Of(Drawing drawing)
+    public static string Of(Drawing drawing) => Of(drawing, $"role=\"img\" aria-label=\"{E(drawing.Title)}. Seen {E(drawing.Viewpoint)}.\"");
+
+    /// <summary>The same where the words beside it say all there is: nothing is read out.</summary>
+    public static string Silent(Drawing drawing) => Of(drawing, "aria-hidden=\"true\" focusable=\"false\"");
+
+    static string Of(Drawing drawing, string read)
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"<svg class=\"drawing\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(drawing.Width)} {N(drawing.Height)}\" role=\"img\" aria-label=\"{E(drawing.Title)}. Seen {E(drawing.Viewpoint)}.\">");
+        text.Append(CultureInfo.InvariantCulture, $"<svg class=\"drawing\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(drawing.Width)} {N(drawing.Height)}\" {read}>");
         foreach (var mark in drawing.Marks) text.Append(Of(mark));
         return text.Append("</svg>").ToString();
     }

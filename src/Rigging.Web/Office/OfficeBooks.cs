@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Mechanics.Contract;
@@ -32,7 +33,20 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
             await db.Airframes.AsNoTracking().OrderBy(airframe => airframe.Id).ThenBy(airframe => airframe.Version)
                 .Select(airframe => new AirframeLine(airframe.Id, airframe.Version, airframe.Name)).ToListAsync(ct),
             clock.GetCurrentInstant(),
-            await badge.IsOffice(ct) ? null : NotOffice);
+            await badge.IsOffice(ct) ? null : NotOffice,
+            await db.Installations.AnyAsync(row => row.CockpitPinHash != null, ct));
+    }
+
+    /// <summary>The PIN for reports from the cockpit without an account; null takes it away.</summary>
+    public async Task<IReadOnlyList<BrokenRule>> SetCockpitPin(string? pin, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return [NotOffice];
+        await using var db = await databases.CreateDbContextAsync(ct);
+        var installation = await db.Installations.SingleAsync(ct);
+        installation.CockpitPinHash = pin is null ? null : new PasswordHasher<InstallationRow>().HashPassword(installation, pin);
+        await db.SaveChangesAsync(ct);
+        await watch.Note(SecurityEventKind.PasswordChanged, null, pin is null ? "cockpit PIN taken away" : "cockpit PIN set", ct: ct);
+        return [];
     }
 
     public async Task<IReadOnlyList<BrokenRule>> AddCertificate(int personNumber, CertificateLine certificate, CancellationToken ct = default)
@@ -125,10 +139,11 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
     }
 }
 
+/// <param name="TakesCockpitReports">A PIN is set for reports without an account.</param>
 /// <param name="Refused">Why this person may only read; null for the office.</param>
 public sealed record Books(
     SchoolOnFile School, IReadOnlyList<PersonLine> People, IReadOnlyList<ToolLine> Tools, IReadOnlyList<AircraftLine> Aircraft, IReadOnlyList<AirframeLine> Airframes,
-    Instant Now, BrokenRule? Refused)
+    Instant Now, BrokenRule? Refused, bool TakesCockpitReports)
 {
     public LocalDate Today => Now.InZone(School.Zone).Date;
 }

@@ -131,7 +131,7 @@ sealed class Galley : IDisposable
         var foot = Bottom + 10;
         Ink.DrawLine(new XPen(XColors.Black, Hairline), Left, foot, right, foot);
         Line($"page {document.PageCount} of {pages}", Typeface.Strong, small, right, foot + 3, format: XStringFormats.TopRight);
-        Line($"Ledger {sheet.Hash}", Typeface.Figures, Math.Min(small - 1, 6), Left, foot + 3);
+        if (sheet.Hash is not null) Line($"Ledger {sheet.Hash}", Typeface.Figures, Math.Min(small - 1, 6), Left, foot + 3);
         Line($"Printed {sheet.PrintedAt:uuuu-MM-dd HH:mm} {sheet.PrintedAt.Zone.Id}", Typeface.Text, small - 1, Left, foot + 12);
     }
 

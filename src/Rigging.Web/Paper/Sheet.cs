@@ -8,9 +8,9 @@ public enum Stock { A4, Letter, A5, HalfLetter }
 
 /// <summary>
 /// One printed document. The subject names squawk and aircraft ("Squawk S-12 · Q-ABCD"); subject and hash stand on every page,
-/// so that a loose page still says what it belongs to. The hash is the head of the ledger the print was made from.
+/// so that a loose page still says what it belongs to. The hash is the head of the ledger the print was made from; null for what is not made from one.
 /// </summary>
-public sealed record Sheet(string Title, string School, string Subject, string Hash, ZonedDateTime PrintedAt, IReadOnlyList<Block> Blocks, Stock Stock = Stock.A4)
+public sealed record Sheet(string Title, string School, string Subject, string? Hash, ZonedDateTime PrintedAt, IReadOnlyList<Block> Blocks, Stock Stock = Stock.A4)
 {
     public byte[] ToPdf() => Press.Print(this);
 }

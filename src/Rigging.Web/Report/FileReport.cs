@@ -8,43 +8,77 @@ using Rigging.Web.Desk;
 
 namespace Rigging.Web.Report;
 
-public sealed record ReportableAircraft(AircraftId Id, string Registration, string AirframeName, FlightStatus May);
+/// <param name="TankLeftL">What all tanks left of the centreline hold; null when not on file.</param>
+public sealed record ReportableAircraft(AircraftId Id, string Registration, string AirframeName, FlightStatus May, double? TankLeftL = null, double? TankRightL = null);
 
-/// <summary>What came of sending the form: a number, or what was wrong.</summary>
-public sealed record Filed(int? Number, IReadOnlyList<BrokenRule> Errors);
+/// <summary>What came of sending the form: a filed report, or what was wrong.</summary>
+public sealed record Filed(SquawkId? Id, IReadOnlyList<BrokenRule> Errors);
 
-/// <summary>The pilot files a report.</summary>
-public sealed class FileReport(SquawkDesk desk, Drafts drafts, Actor actor, Badge badge, IDbContextFactory<RiggingDb> databases)
+/// <summary>A pilot files a report: one of the register, or somebody in the cockpit with a name and the school's PIN.</summary>
+public sealed class FileReport(SquawkDesk desk, LedgerStore ledgers, Drafts drafts, Photos photos, CockpitPin pin, Badge badge, IDbContextFactory<RiggingDb> databases)
 {
+    /// <summary>Hidden fields that name pictures kept on an earlier try: a browser cannot be given a file back.</summary>
+    public const string KeptPhotos = "keptPhotos", NewPhotos = "photos";
+
     /// <summary>Ends in the registration where the page was opened for one aircraft, so that a report begun on another one does not come up there.</summary>
     public static string DraftKey(string? registration) => registration is null ? "report" : $"report:{registration}";
 
-    public async Task<IReadOnlyList<ReportableAircraft>> Show(CancellationToken ct = default)
+    /// <param name="visitor">Nobody is signed in.</param>
+    public async Task<IReadOnlyList<ReportableAircraft>> Show(bool visitor, CancellationToken ct = default)
     {
-        if (await badge.Visit(ct) is not null) return [];
+        if (!visitor && await badge.Visit(ct) is not null) return [];
         await using var db = await databases.CreateDbContextAsync(ct);
-        var names = await db.Airframes.AsNoTracking().ToDictionaryAsync(row => (row.Id, row.Version), row => row.Name, ct);
+        var files = await db.Airframes.AsNoTracking().ToDictionaryAsync(row => (row.Id, row.Version), ct);
         var squawks = (await db.Squawks.AsNoTracking().Select(row => new { row.AircraftId, row.FlightStatus }).ToListAsync(ct)).ToLookup(row => row.AircraftId, row => row.FlightStatus);
         var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
-        return [.. aircraft.Select(row => new ReportableAircraft(row.Id, row.Registration, names.GetValueOrDefault((row.AirframeId, row.AirframeVersion), row.AirframeId), squawks[row.Id].DefaultIfEmpty(FlightStatus.MayFly).Max()))];
+        return
+        [
+            .. aircraft.Select(row =>
+            {
+                var file = files.GetValueOrDefault((row.AirframeId, row.AirframeVersion));
+                var tanks = file is null ? null : AirframeOnFile.Of(file.Id, file.Version, file.Json)?.Read().Tanks;
+                return new ReportableAircraft(row.Id, row.Registration, file?.Name ?? row.AirframeId, squawks[row.Id].DefaultIfEmpty(FlightStatus.MayFly).Max(),
+                    tanks?.Where(tank => tank.ArmM < 0).Sum(tank => tank.CapacityL) is > 0 and var left ? left : null,
+                    tanks?.Where(tank => tank.ArmM > 0).Sum(tank => tank.CapacityL) is > 0 and var right ? right : null);
+            }),
+        ];
     }
 
-    public async Task<Filed> Run(TypedFields typed, string draftKey, IReadOnlyList<ReportableAircraft> fleet, CancellationToken ct = default)
+    /// <param name="lately">What the page showed of the one aircraft it was opened for.</param>
+    public async Task<Filed> Run(TypedFields typed, IReadOnlyList<IFormFile> files, HttpContext http, string draftKey, IReadOnlyList<ReportableAircraft> fleet, Lately? lately, CancellationToken ct = default)
     {
-        var (report, errors) = ReportForm.Read(typed, fleet.ToDictionary(aircraft => aircraft.Registration, aircraft => aircraft.Id));
-        if (report is null) return new(null, errors);
+        var me = Actor.PersonOf(http.User);
+        var (visitor, refused) = me is null ? await pin.Admit(typed, http, ct) : (null, []);
+        List<BrokenRule> wrong = [.. refused];
+        if (wrong.Count == 0) wrong.AddRange(await TakePhotos(typed, files, ct));
+        var (report, errors) = ReportForm.Read(typed, fleet.ToDictionary(aircraft => aircraft.Registration), lately, await photos.Known(typed.All(KeptPhotos), ct));
+        wrong.InsertRange(0, errors);
+        if (report is null || wrong.Count > 0) return new(null, wrong);
+
         var id = Guid.TryParse(typed["form"], out var sent) ? new SquawkId(sent) : SquawkId.Next();
-        switch (await desk.File(id, report, ct))
+        switch (me is not null ? await desk.File(id, report, ct) : await ledgers.FileUnconfirmed(visitor!, id, report, ct))
         {
-            case Outcome.Appended filed:
-                await drafts.Drop(await actor.Me(), draftKey, ct);
-                return new(filed.Ledger.State.Report!.Number, []);
-            case Outcome.Refused refused:
+            case Outcome.Appended:
+                if (me is { } mine) await drafts.Drop(mine, draftKey, ct);
+                return new(id, []);
+            case Outcome.Refused rules:
                 // The sentence says that sending it once more files another report: that one needs an id of its own.
-                if (refused.Broken.Any(rule => rule.Code == "already-filed")) typed["form"] = SquawkId.Next().ToString();
-                return new(null, refused.Broken);
+                if (rules.Broken.Any(rule => rule.Code == "already-filed")) typed["form"] = SquawkId.Next().ToString();
+                return new(null, rules.Broken);
             case var other:
                 throw new InvalidOperationException($"Filing a report ended in {other.GetType().Name}.");
         }
+    }
+
+    /// <summary>Keeps what was sent and names it in the form, so that it need not be chosen again when something else was wrong.</summary>
+    async Task<IReadOnlyList<BrokenRule>> TakePhotos(TypedFields typed, IReadOnlyList<IFormFile> files, CancellationToken ct)
+    {
+        if (files.Count == 0) return [];
+        var before = typed.All(KeptPhotos);
+        if (before.Count + files.Count > Photos.Most)
+            return [new("too-many-photos", $"{before.Count + files.Count} pictures; at most {Photos.Most}. Choose the ones that show it best.", NewPhotos)];
+        var (kept, refused) = await photos.Keep(files, NewPhotos, ct);
+        typed.Set(KeptPhotos, [.. before.Concat(kept.Select(photo => photo.Sha256)).Distinct()]);
+        return refused;
     }
 }

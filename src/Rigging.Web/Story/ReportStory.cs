@@ -56,6 +56,7 @@ static class ReportStory
             report.FlapDeg is { } flap ? $"flap {Words.Number(flap, 0)}°" : null,
         ];
         if (known.OfType<string>().ToList() is { Count: > 0 } said) yield return $"At {string.Join(", ", said)}.";
+        if (!string.IsNullOrWhiteSpace(report.AsSet)) yield return $"As set: {report.AsSet}";
     }
 
     static IEnumerable<Line> Readings(Reported report)
@@ -76,6 +77,7 @@ static class ReportStory
 
     static IEnumerable<Line> Seats(Reported report)
     {
+        if (report.Aboard is { } aboard) yield return $"Aboard: {Words.Of(aboard)}.";
         if (report.SeatLeftKg is null && report.SeatRightKg is null) yield break;
         yield return $"Left seat {Kilograms(report.SeatLeftKg)}, right seat {Kilograms(report.SeatRightKg)}.";
     }
@@ -103,7 +105,7 @@ static class ReportStory
             report.FlapDeg is null ? "flap" : null,
             report.BallWidths is null ? "ball" : null,
             report.BankDeg is null ? "bank and seconds" : null,
-            report.SeatLeftKg is null && report.SeatRightKg is null ? "seats" : null,
+            report is { SeatLeftKg: null, SeatRightKg: null, Aboard: null } ? "seats" : null,
             string.IsNullOrWhiteSpace(report.SinceWhen) ? "since when" : null,
             report.StraightBefore is null ? "whether it flew straight before" : null,
         ];

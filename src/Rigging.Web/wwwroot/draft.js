@@ -4,7 +4,7 @@
 (() => {
   "use strict";
   const PAUSE_MS = 800, RETRY_MS = 15000, KEEP_DAYS = 14;
-  const person = document.body.dataset.person || "nobody";
+  const person = document.body.dataset.person || "nobody", visitor = person === "nobody";
   const placeOf = key => `draft:${person}:${key}`;
   const clockTime = at => new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
 
@@ -61,6 +61,7 @@
       clearTimeout(timer);
       const mine = ++asked, kept = { at: Date.now(), fields: fieldsOf(form) };
       const onDevice = device.keep(key, kept);
+      if (visitor) { say(onDevice ? `Kept on this device ${clockTime(kept.at)}` : "This device keeps nothing. Do not close this page", onDevice ? "here" : "device"); return; }
       let why = "no connection";
       sending = new AbortController();
       try {
@@ -92,6 +93,7 @@
       if (form.querySelector("[data-errors]") || form.dataset.draftRestore === "off") return;
       const kept = device.read(key);
       if (kept) { fill(form, kept.fields); unsent = true; say(`Restored what you typed at ${clockTime(kept.at)}`, "device"); return send(); }
+      if (visitor) return;
       try {
         const answer = await fetch(address, { redirect: "manual", credentials: "same-origin", headers: { "Accept": "application/json" } });
         if (answer.status !== 200) return;
@@ -113,7 +115,7 @@
       if (unsent) device.keep(key, { at: Date.now(), fields: fieldsOf(form) });
       unsent = false;
     });
-    restore();
+    restore().finally(() => form.dispatchEvent(new Event("draft-restored")));
   };
 
   for (const done of document.querySelectorAll("[data-draft-done]")) device.drop(done.dataset.draftDone);

@@ -102,6 +102,31 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_report_without_an_account_is_stored_once_its_name_in_the_register_and_its_sender_unconfirmed()
+    {
+        var id = SquawkId.Next();
+
+        var outcomes = await Task.WhenAll(Enumerable.Range(1, 3).Select(_ => school.Ledgers.FileUnconfirmed("Sam in the cockpit", id, school.Report(), Ct)));
+
+        var entries = outcomes.Select(outcome => Assert.IsType<Outcome.Appended>(outcome).Entry).DistinctBy(entry => entry.By).ToList();
+        var filed = Assert.Single(entries);
+        await using var db = school.CreateDbContext();
+        var person = Assert.Single(await db.People.Include(row => row.Authorities).Where(row => row.Name == "Sam in the cockpit").ToListAsync(Ct));
+        Assert.Equal((Authority.Reporter, person.Id), (filed.As, filed.By));
+        Assert.Equal([Authority.Reporter], person.Authorities.Select(held => held.Authority));
+        Assert.DoesNotContain("Sam", EntryCodec.Write(filed), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_refused_report_without_an_account_leaves_no_name_behind()
+    {
+        Assert.IsType<Outcome.Refused>(await school.Ledgers.FileUnconfirmed("Nobody stays", SquawkId.Next(), school.Report() with { CasKt = 900 }, Ct));
+
+        await using var db = school.CreateDbContext();
+        Assert.False(await db.People.AnyAsync(row => row.Name == "Nobody stays", Ct));
+    }
+
+    [Fact]
     public async Task Reports_filed_at_the_same_moment_get_numbers_without_a_gap()
     {
         var outcomes = await Task.WhenAll(Enumerable.Range(1, 8).Select(_ => school.Ledgers.File(school.Pilot, school.Report(), Ct)));

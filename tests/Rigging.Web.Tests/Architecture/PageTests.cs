@@ -21,7 +21,7 @@ public class PageTests
     [Fact]
     public void Only_these_pages_are_open_to_anybody()
     {
-        string[] open = ["InvitationPage", "NotFoundPage", "SetUpPage", "SignInPage"];
+        string[] open = ["CockpitPage", "InvitationPage", "NotFoundPage", "ReceiptPage", "SetUpPage", "SignInPage"];
         Assert.Equal([], Pages.Where(page => page.GetCustomAttribute<AllowAnonymousAttribute>() is not null).Select(page => page.Name).Except(open));
     }
 

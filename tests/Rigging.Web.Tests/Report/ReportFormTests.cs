@@ -1,4 +1,5 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Web.Desk;
 using Rigging.Web.Report;
@@ -8,7 +9,11 @@ namespace Rigging.Web.Tests.Report;
 public class ReportFormTests
 {
     static readonly AircraftId Plane = new(Guid.CreateVersion7());
-    static readonly Dictionary<string, AircraftId> Fleet = new() { ["Q-101"] = Plane };
+    static readonly Dictionary<string, ReportableAircraft> Fleet = new()
+    {
+        ["Q-101"] = new(Plane, "Q-101", "ST-2", FlightStatus.MayFly, TankLeftL: 50, TankRightL: 60),
+        ["Q-102"] = new(Plane, "Q-102", "ST-4", FlightStatus.MayFly),
+    };
 
     static TypedFields Least(params (string Name, string Value)[] more)
     {
@@ -54,11 +59,79 @@ public class ReportFormTests
     }
 
     [Theory]
-    [InlineData("Left", "0,5", -0.5)]
-    [InlineData("Right", "0.5", 0.5)]
-    [InlineData("None", "", 0)]
-    public void The_ball_gets_its_sign_from_the_side(string side, string widths, double value) =>
-        Assert.Equal(value, Read(("ballSide", side), ("ballWidths", widths)).BallWidths);
+    [InlineData("-0.5", -0.5)]
+    [InlineData("1.5", 1.5)]
+    [InlineData("0.0", 0.0)]
+    [InlineData("", null)]
+    public void The_ball_is_where_it_was_tapped(string tapped, double? widths) => Assert.Equal(widths, Read(("ball", tapped)).BallWidths);
+
+    [Theory]
+    [InlineData("let-go", Hands.Released, Feet.Off)]
+    [InlineData("let-go-ball", Hands.Released, Feet.BallCentred)]
+    [InlineData("let-go-pedals", Hands.Released, Feet.OnPedals)]
+    [InlineData("neutral", Hands.HeldNeutral, Feet.BallCentred)]
+    [InlineData("held", Hands.HoldingLevel, Feet.Off)]
+    [InlineData("held-ball", Hands.HoldingLevel, Feet.BallCentred)]
+    [InlineData("", Hands.NotRecorded, Feet.NotRecorded)]
+    public void One_tap_says_what_hands_and_feet_did(string tapped, Hands hands, Feet feet) =>
+        Assert.Equal((hands, feet), Read(("doing", tapped)) is var report ? (report.Hands, report.Feet) : default);
+
+    [Fact]
+    public void A_tap_and_words_of_ones_own_stand_together()
+    {
+        var report = Read(("since", "Some weeks"), ("sinceWhen", "since the annual"), ("last", "Paint"));
+
+        Assert.Equal(("Some weeks. since the annual", "Paint"), (report.SinceWhen, report.LastWork));
+    }
+
+    [Fact]
+    public void What_is_on_record_as_done_last_is_one_tap()
+    {
+        var lately = new Lately(Plane, "Q-101", "ST-2", FlightStatus.MayFly, new("School", NodaTime.DateTimeZone.Utc, "united-states"),
+            [new(3, new(2026, 3, 2), "Monday", ["left aileron cables"], [], true)], []);
+        const string offered = "S-3: left aileron cables (2026-03-02)";
+
+        Assert.Equal(offered, ReportForm.Read(Least(("last", offered)), Fleet, lately).Report!.LastWork);
+        Assert.Equal("last", Wrong(("last", offered)).Field);
+    }
+
+    [Fact]
+    public void Who_sat_where_is_kept_when_nobody_was_weighed()
+    {
+        var report = Read(("aboard", nameof(Aboard.AloneLeft)));
+
+        Assert.Equal((Aboard.AloneLeft, null, null), (report.Aboard, report.SeatLeftKg, report.SeatRightKg));
+    }
+
+    [Fact]
+    public void Miles_an_hour_become_knots() => Assert.Equal(95.6, Read(("speedUnit", "mph"), ("casKt", "110")).CasKt);
+
+    [Theory]
+    [InlineData("½", 25)]
+    [InlineData("3/4", 37.5)]
+    [InlineData("0,2", 10)]
+    [InlineData("full", 50)]
+    [InlineData(" Empty ", 0)]
+    public void A_part_of_a_tank_becomes_litres(string typed, double litres) =>
+        Assert.Equal(litres, Read(("fuelUnit", "tank"), ("fuelMethod", "Gauge"), ("fuelLeftL", typed), ("fuelRightL", "full")).FuelLeftL);
+
+    [Theory]
+    [InlineData("2/0")]
+    [InlineData("1.5")]
+    [InlineData("-½")]
+    [InlineData("some")]
+    public void What_is_no_part_of_a_tank_is_said(string typed) =>
+        Assert.Equal(("fuelLeftL", $"Fuel left: “{typed}” is not a part of a tank. Wanted one like ½, 3/4 or full."), Wrong(("fuelUnit", "tank"), ("fuelLeftL", typed)));
+
+    [Fact]
+    public void A_part_of_a_tank_nobody_knows_is_not_guessed_at() => Assert.Contains("is not on file", Wrong(("aircraft", "Q-102"), ("fuelUnit", "tank"), ("fuelLeftL", "½")).Sentence, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("20", "", 20.0)]
+    [InlineData("", "35", 35.0)]
+    [InlineData("10", "−8", -8.0)]
+    [InlineData("", "", null)]
+    public void The_flap_is_tapped_or_typed(string tapped, string typed, double? deg) => Assert.Equal(deg, Read(("flapDeg", tapped), ("flapOtherDeg", typed)).FlapDeg);
 
     [Fact]
     public void A_bank_to_the_left_is_negative_inside() =>
@@ -79,9 +152,13 @@ public class ReportFormTests
 
     [Theory]
     [InlineData("casKt", "ninety", "casKt", "“ninety” is not a number")]
-    [InlineData("ballWidths", "0.5", "ballSide", "to which side?")]
-    [InlineData("ballSide", "Left", "ballWidths", "Say how much")]
-    [InlineData("ballWidths", "-1", "ballWidths", "−1 widths cannot be")]
+    [InlineData("bankDeg", "5", "bankSide", "to which side?")]
+    [InlineData("bankSide", "Left", "bankDeg", "Say how much")]
+    [InlineData("bankDeg", "-1", "bankDeg", "−1° cannot be")]
+    [InlineData("ball", "0.7", "ball", "“0.7” is not one of the choices")]
+    [InlineData("doing", "sleeping", "doing", "“sleeping” is not one of the choices")]
+    [InlineData("since", "yore", "since", "“yore” is not one of the choices")]
+    [InlineData("aboard", "Nobody", "aboard", "“Nobody” is not one of the choices")]
     [InlineData("aircraft", "N-1", "aircraft", "“N-1” is not in the fleet")]
     [InlineData("aircraft", "", "aircraft", "nothing chosen")]
     [InlineData("words", " ", "words", "in your own words")]

@@ -34,7 +34,7 @@ public class ReportPageTests(Hangar hangar)
         Assert.Equal(HttpStatusCode.Redirect, sent.Status);
         Assert.Contains("Held, not to be flown", receipt.Text, StringComparison.Ordinal);
         Assert.Contains("Pulls <left> & right.", receipt.Text, StringComparison.Ordinal);
-        var number = int.Parse(sent.Location!.Split('/')[2], System.Globalization.CultureInfo.InvariantCulture);
+        var number = int.Parse(receipt.Document.QuerySelector("h1 .mono")!.TextContent["S-".Length..], System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal("Pulls <left> & right.", (await hangar.Ledger(number)).State.Report!.Words);
     }
 

@@ -1,0 +1,50 @@
+using System.Globalization;
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Rules;
+
+namespace Rigging.Web.FlightCard;
+
+/// <summary>One thing to fly and read.</summary>
+/// <param name="BothSides">The same point with the wheel last moved to the left and to the right: what friction needs to show itself.</param>
+sealed record CardPoint(Manoeuvre Manoeuvre, double CasKt, double AltitudeFt, double PowerPercent, double FlapDeg, bool BothSides)
+{
+    /// <summary>Whether it is timed after letting go, or read while held.</summary>
+    public bool Timed => Manoeuvre is Manoeuvre.ReleaseAll or Manoeuvre.ReleaseWheel or Manoeuvre.HoldNeutral;
+
+    public string Title => Manoeuvre switch
+    {
+        Manoeuvre.ReleaseAll => "Let go of everything",
+        Manoeuvre.ReleaseWheel => "Let go of the wheel",
+        Manoeuvre.HoldNeutral => "Wheel held at its mark",
+        Manoeuvre.HoldLevel => "Hold level, feet off",
+        Manoeuvre.HoldStraight => "Hold level, ball centred",
+        _ => "Burn one side until it flies level",
+    };
+
+    public string Hold => Manoeuvre switch
+    {
+        Manoeuvre.ReleaseAll => "Trimmed, wings level. Note the ball. Then hands and feet off at once.",
+        Manoeuvre.ReleaseWheel => "Wings level, ball centred. Hold the pedals exactly there; let go of the wheel.",
+        Manoeuvre.HoldNeutral => "Wings level, ball centred. Hold the pedals there and the wheel at the neutral marked on the ground.",
+        Manoeuvre.HoldLevel => "Keep the wings level with the wheel, feet on the floor. Note ball, heading drift and wheel.",
+        Manoeuvre.HoldStraight => "Keep wings level and ball centred with hands and feet. Note wheel and which foot.",
+        _ => "One tank selected, ball centred; try hands off every ten minutes. Note the fuel in each tank when it flies level.",
+    };
+
+    /// <summary>"95 kt, 3000 ft, 65 % power, flaps up".</summary>
+    public string Where => string.Join(", ",
+        $"{Words.Number(CasKt, 0)}{Directions.Space}kt", $"{Words.Number(AltitudeFt, 0)}{Directions.Space}ft", $"{Words.Number(PowerPercent, 0)}{Directions.Space}% power", FlapDeg == 0 ? "flaps up" : $"flaps {Words.Number(FlapDeg, 0)}°");
+
+    /// <summary>From the assessment's name for it, such as <c>test-point:release-wheel@75kt,flap10</c>; null when it is done on the ground.</summary>
+    public static CardPoint? Of(string test, Airframe airframe)
+    {
+        var reference = airframe.Reference;
+        if (test.Split(':', '@') is not ["test-point", var manoeuvre, var conditions] || !Wire.TryRead<Manoeuvre>(manoeuvre, out var known)) return null;
+        var words = conditions.Split(',');
+        double? Figure(string prefix) => words.Where(word => word.StartsWith(prefix, StringComparison.Ordinal)).Select(word => Number(word[prefix.Length..])).FirstOrDefault();
+        return Number(words[0].Replace("kt", "", StringComparison.Ordinal)) is not { } casKt ? null
+            : new(known, casKt, reference.PressureAltitudeFt, Figure("power") ?? reference.PowerPercent, Figure("flap") ?? 0, words.Contains("last-input-left-and-right"));
+    }
+
+    static double? Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
+}

@@ -1,0 +1,63 @@
+using NodaTime;
+using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
+using Rigging.Web.Paper;
+
+namespace Rigging.Web.Report;
+
+/// <summary>What hangs in the cockpit: the aircraft's code, and two small ones to cut out.</summary>
+static class PlacardSheet
+{
+    public static Sheet Of(Lately aircraft, string address, bool asksForPin, Stock stock, ZonedDateTime printed) => new(
+        $"{aircraft.Registration}: how does it fly?", aircraft.School.Name, aircraft.Registration, null, printed,
+        [
+            new Code(address, 0.5, "Scan it with your phone’s camera."),
+            new Paragraph("Before a flight: what was disturbed lately, and which way each control must move.", Strong: true),
+            new Paragraph("After a flight: say how it flies. Ten taps are enough, and nothing is lost without a signal."),
+            new Paragraph(asksForPin ? "No account needed: your name and the school’s PIN." : "Sign in with your own account, or ask the maintenance office for the school’s PIN."),
+            new Labels(address, aircraft.Registration),
+        ],
+        stock);
+
+    sealed record Code(string Address, double Share, string Caption) : Block
+    {
+        internal override void Set(Galley galley)
+        {
+            var edge = galley.Width * Share;
+            galley.Need(edge + 4 * Galley.LineHeight(galley.Body));
+            var box = new XRect(galley.Left + (galley.Width - edge) / 2, galley.Y, edge, edge);
+            galley.Pictured($"QR code for {Address}", box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
+            galley.Y += edge + 4;
+            foreach (var (text, face) in (ReadOnlySpan<(string, Typeface)>)[(Caption, Typeface.Strong), (Address, Typeface.Figures)])
+                foreach (var line in galley.Lines(text, face, face == Typeface.Figures ? galley.Small : galley.Body, galley.Width))
+                {
+                    var size = face == Typeface.Figures ? galley.Small : galley.Body;
+                    galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(line, face, size, galley.Left + galley.Width / 2, galley.Y, format: XStringFormats.TopCenter));
+                    galley.Y += Galley.LineHeight(size);
+                }
+            galley.Y += 10;
+        }
+    }
+
+    /// <summary>Two labels of 35 mm, for the panel and the key.</summary>
+    sealed record Labels(string Address, string Registration) : Block
+    {
+        internal override void Set(Galley galley)
+        {
+            const double code = 82, wide = 150, tall = 98;
+            galley.Need(tall + 8);
+            var top = galley.Y + 4;
+            for (var i = 0; i < 2; i++)
+            {
+                var left = galley.Left + i * (wide + 12);
+                galley.Unread(() => galley.Ink.DrawRectangle(new XPen(XColors.Gray, 0.5) { DashStyle = XDashStyle.Dash }, left, top, wide, tall));
+                var box = new XRect(left + 4, top + 4, code, code);
+                galley.Pictured($"QR code for {Address}", box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
+                galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(Registration, Typeface.Figures, 11, left + code + 8, top + 12));
+                foreach (var (line, index) in galley.Lines("How does it fly? Disturbed lately?", Typeface.Text, 7.5, wide - code - 12).Select((line, index) => (line, index)))
+                    galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(line, Typeface.Text, 7.5, left + code + 8, top + 30 + index * Galley.LineHeight(7.5)));
+            }
+            galley.Y = top + tall + 8;
+        }
+    }
+}
