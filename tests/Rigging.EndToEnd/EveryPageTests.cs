@@ -16,7 +16,7 @@ public partial class EveryPageTests(RunningSite site)
     [
         (Nobody, "/sign-in"), (Nobody, "/not-found"), (Nobody, "/setup"), (Nobody, "/invitation"), (Mechanic, "/account"), (Office, "/security"), (Office, "/people/1"), (Mechanic, "/airframes/st2"), (Mechanic, "/airframes/st2/1"),
         (Office, "/"), (Student, "/"), (Office, "/aircraft"), (Office, "/aircraft/QRA-101"), (Office, "/people"), (Office, "/tools"), (Office, "/school"), (Office, "/school/verify"),
-        (Student, "/report"), (Student, "/report/QRA-101"), (Student, "/squawks/{QTB-202}/receipt"),
+        (Student, "/report"), (Student, "/report/QRA-101"), (Student, "/receipt/0199a000-0000-7000-8500-000000000006"), (Nobody, "/receipt/0199a000-0000-7000-8500-000000000001"), (Nobody, "/cockpit/0199a000-0000-7000-8400-000000000002"), (Pilot, "/squawks/{QRC-103}/card"), (Pilot, "/squawks/{QRB-102}/card"),
         (Office, "/squawks/{QTB-202}"), (Mechanic, "/squawks/{QRC-103}"), (Inspector, "/squawks/{QTA-201}"), (Pilot, "/squawks/{QRB-102}"), (Office, "/squawks/{QRA-101}"),
         (Mechanic, "/squawks/{QTB-202}/call"), (Mechanic, "/squawks/{QRC-103}/checks"), (Mechanic, "/squawks/{QRC-103}/checks?check=panel-incidence-difference"), (Mechanic, "/squawks/{QRC-103}/checks?check=marks"),
         (Mechanic, "/squawks/{QRC-103}/flight"), (Mechanic, "/squawks/{QRC-103}/assessment"), (Mechanic, "/squawks/{QTA-201}/work"), (Inspector, "/squawks/{QTA-201}/inspection"),
