@@ -125,13 +125,13 @@ static class Pictures
             yield return Shape.Head(new(x, to + Math.Sign(to - from) * 4), to < from ? -90 : 90, Role.Accent);
         }
         yield return new Lettering(new(72, 18), "left aileron up", Role.Accent, Strong: true, Size: 13);
-        yield return new Lettering(new(248, 92), "right aileron down", Role.Accent, Align.End, Strong: true, Size: 13);
+        yield return new Lettering(new(304, 112), "right aileron down", Role.Accent, Align.End, Strong: true, Size: 13);
         var pivot = new Point(160, 122);
         Point At(double x, double y) => new Point(160 + x, 118 + y).Turned(-28, pivot);
         yield return new Outline([At(-24, -14), At(-22, 4), At(-8, 10), At(8, 10), At(22, 4), At(24, -14)], Pen.Outline with { Width = 4 }, null, Closed: false);
         var arc = new Arc(pivot, 34, -70, -50, Pen.AsLeft);
         yield return arc;
         yield return Shape.Head(arc);
-        yield return new Lettering(new(206, 130), "wheel left", Role.Accent, Strong: true, Size: 13);
+        yield return new Lettering(new(118, 134), "wheel left", Role.Accent, Align.End, Strong: true, Size: 13);
     }
 }
