@@ -75,6 +75,7 @@ static class Site
         app.MapStaticAssets();
         app.MapDrafts();
         app.MapSignOut();
+        Passkeys.Map(app);
         app.MapSecurityCsv();
         app.MapRecord();
         app.MapLooseTag();

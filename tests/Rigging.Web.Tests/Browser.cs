@@ -10,11 +10,17 @@ namespace Rigging.Web.Tests;
 /// <summary>A person at plain pages: opens them, fills in forms, posts them as they stand. No JavaScript.</summary>
 public sealed class Browser(TestServer server) : IDisposable
 {
-    readonly HttpClient http = new(new CookieContainerHandler { InnerHandler = server.CreateHandler() }) { BaseAddress = new("http://localhost") };
+    static readonly Uri Site = new("http://localhost");
 
-    public HttpClient Http => http;
+    readonly CookieContainer jar = new();
+    HttpClient? http;
 
-    public async Task<Page> Open(string path) => await PageOf(path, await http.GetAsync(new Uri(path, UriKind.Relative)));
+    public HttpClient Http => http ??= new(new CookieContainerHandler(jar) { InnerHandler = server.CreateHandler() }) { BaseAddress = Site };
+
+    /// <summary>All that this browser would send.</summary>
+    public string Cookies => jar.GetCookieHeader(Site);
+
+    public async Task<Page> Open(string path) => await PageOf(path, await Http.GetAsync(new Uri(path, UriKind.Relative)));
 
     /// <summary>Posts a form with all that it holds, these fields changed.</summary>
     public async Task<Page> Submit(Page page, Dictionary<string, string> typed, string form = "main form")
@@ -28,20 +34,20 @@ public sealed class Browser(TestServer server) : IDisposable
             .Concat(typed);
         var action = element.GetAttribute("action") is { Length: > 0 } given ? (given.StartsWith('/') ? given : "/" + given) : page.Address;
         using var body = new FormUrlEncodedContent(fields);
-        return await PageOf(action, await http.PostAsync(new Uri(action, UriKind.Relative), body));
+        return await PageOf(action, await Http.PostAsync(new Uri(action, UriKind.Relative), body));
     }
 
     /// <summary>Posts these fields and nothing else: what a foreign page could send.</summary>
     public async Task<Page> Post(string path, Dictionary<string, string> fields)
     {
         using var body = new FormUrlEncodedContent(fields);
-        return await PageOf(path, await http.PostAsync(new Uri(path, UriKind.Relative), body));
+        return await PageOf(path, await Http.PostAsync(new Uri(path, UriKind.Relative), body));
     }
 
     /// <summary>Where a redirect leads.</summary>
     public Task<Page> Follow(Page page) => Open(page.Location ?? throw new InvalidOperationException($"{page.Address} did not redirect: {page.Text}"));
 
-    public void Dispose() => http.Dispose();
+    public void Dispose() => http?.Dispose();
 
     static string? ValueOf(IElement field) => field switch
     {

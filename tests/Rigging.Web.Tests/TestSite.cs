@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
@@ -65,6 +66,13 @@ public sealed class TestSite : IAsyncDisposable
 
     /// <summary>A browser that keeps its cookies and follows no redirect by itself.</summary>
     public Browser Browser() => new(app.GetTestServer());
+
+    /// <summary>One request as it would come from that address.</summary>
+    public Task<HttpContext> Ask(string path, IPAddress from) => app.GetTestServer().SendAsync(http =>
+    {
+        http.Connection.RemoteIpAddress = from;
+        (http.Request.Method, http.Request.Scheme, http.Request.Host, http.Request.Path) = ("GET", "http", new("localhost"), path);
+    });
 
     /// <summary>A browser in which this person has signed in.</summary>
     public async Task<Browser> SignedIn(string email, string password = Password)

@@ -49,7 +49,7 @@ static class AwayPage
         try
         {
             if (!http.Request.HasFormContentType) return [];
-            return [.. (await http.Request.ReadFormAsync(http.RequestAborted)).Where(field => !field.Key.Contains("password", StringComparison.OrdinalIgnoreCase))
+            return [.. (await http.Request.ReadFormAsync(http.RequestAborted)).Where(field => !Secret(field.Key))
                 .SelectMany(field => field.Value.Select(value => (field.Key, value ?? "")))];
         }
         catch (Exception error) when (error is IOException or InvalidDataException or BadHttpRequestException)
@@ -83,6 +83,8 @@ static class AwayPage
         }
         return html.Append("</main></body></html>").ToString();
     }
+
+    static bool Secret(string name) => name.Contains("password", StringComparison.OrdinalIgnoreCase) || name.Contains("credential", StringComparison.OrdinalIgnoreCase) || name is "passkey" or "current" or "wanted";
 
     static bool Typed(string name) => !name.StartsWith('_') && name != "lengthSeen" && !name.EndsWith("Sha256", StringComparison.Ordinal);
 

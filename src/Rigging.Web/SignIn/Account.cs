@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Doors;
@@ -10,8 +11,8 @@ using Rigging.Web.Security;
 
 namespace Rigging.Web.SignIn;
 
-/// <summary>What people keep of their own: password, sessions.</summary>
-public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Watch watch, IHttpContextAccessor http)
+/// <summary>What people keep of their own: password, passkeys, sessions.</summary>
+public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Passkeys passkeys, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Watch watch, IHttpContextAccessor http)
 {
     /// <summary>The session of this browser.</summary>
     Guid? Mine => http.HttpContext is { } asking ? Sessions.Of(asking.User) : null;
@@ -21,7 +22,7 @@ public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Use
         var me = await actor.Me();
         await using var db = await databases.CreateDbContextAsync(ct);
         var person = await db.People.AsNoTracking().Where(row => row.Id == me).Select(row => new { row.Name, row.Email, row.GuestUntil }).SingleAsync(ct);
-        return new(person.Name, person.Email, await Registers.School(db, ct), person.GuestUntil, await sessions.Open(me, ct), Mine);
+        return new(person.Name, person.Email, await Registers.School(db, ct), person.GuestUntil, await sessions.Open(me, ct), Mine, await passkeys.Of(await MyUser(me, ct)));
     }
 
     /// <summary>A new password ends every other session: whoever knew the old one is out.</summary>
@@ -29,13 +30,31 @@ public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Use
     {
         var me = await actor.Me();
         if (!await doorman.Confirms(me, current)) return [new("password-wrong", "Your present password was not accepted, and nothing was changed.", "current")];
-        var user = await users.Users.SingleAsync(row => row.PersonId == me, ct);
+        var user = await MyUser(me, ct);
         var changed = await users.ChangePasswordAsync(user, current!, wanted ?? "");
         if (!changed.Succeeded) return [.. changed.Errors.Select(error => new BrokenRule("password-weak", error.Description, "wanted"))];
         var ended = await sessions.End(me, except: Mine, ct: ct);
         await watch.Note(SecurityEventKind.PasswordChanged, me, $"other sessions ended: {ended}", ct: ct);
         return [];
     }
+
+    /// <summary>Another way in is as good as the password, so whoever adds one types it.</summary>
+    public async Task<IReadOnlyList<BrokenRule>> AddPasskey(string? password, string? credential, string? name, CancellationToken ct = default)
+    {
+        var me = await actor.Me();
+        if (!await doorman.Confirms(me, password)) return [new("password-wrong", "Your password was not accepted, and no passkey was added.", "password")];
+        if (!await passkeys.Add(await MyUser(me, ct), credential, name)) return [new("passkey-refused", "The browser's passkey was not accepted. Try again.", "passkey")];
+        await watch.Note(SecurityEventKind.PasskeyAdded, me, "", ct: ct);
+        return [];
+    }
+
+    public async Task RemovePasskey(string id, CancellationToken ct = default)
+    {
+        var me = await actor.Me();
+        if (await passkeys.Remove(await MyUser(me, ct), id)) await watch.Note(SecurityEventKind.PasskeyRemoved, me, "", ct: ct);
+    }
+
+    Task<User> MyUser(PersonId me, CancellationToken ct) => users.Users.SingleAsync(row => row.PersonId == me, ct);
 
     /// <param name="session">One of this person's own; somebody else's is not found.</param>
     public async Task EndSession(Guid session, CancellationToken ct = default)
@@ -52,4 +71,4 @@ public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Use
 }
 
 /// <param name="Here">The session of the browser that asks.</param>
-public sealed record AccountView(string Name, string? Email, SchoolOnFile School, Instant? GuestUntil, IReadOnlyList<OpenSession> Sessions, Guid? Here);
+public sealed record AccountView(string Name, string? Email, SchoolOnFile School, Instant? GuestUntil, IReadOnlyList<OpenSession> Sessions, Guid? Here, IReadOnlyList<PasskeyLine> Passkeys);

@@ -15,7 +15,7 @@ namespace Rigging.Web.SignIn;
 
 /// <summary>Checks passwords and passkeys: at the door, and again at the moment of signing.</summary>
 public sealed class Doorman(
-    SignInManager<User> signIn, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Reach reach, Sessions sessions, Doorstep doorstep, Watch watch, IHttpContextAccessor http, IClock clock)
+    SignInManager<User> signIn, UserManager<User> users, IDbContextFactory<RiggingDb> databases, Reach reach, Sessions sessions, Doorstep doorstep, Passkeys passkeys, Watch watch, IHttpContextAccessor http, IClock clock)
 {
     /// <summary>Published in the README: it counts on the loopback address only.</summary>
     public const string DemoPassword = "wings-level-2026";
@@ -46,6 +46,16 @@ public sealed class Doorman(
         return await Welcome(user, "password");
     }
 
+    /// <summary>The same with a passkey. Wrong passwords of others do not keep its owner out.</summary>
+    public async Task<string?> AdmitByPasskey(string? credential)
+    {
+        if (MustWait() is { } wait) return wait;
+        if (await passkeys.Owner(credential) is { } user && !Published(user)) return await Welcome(user, "passkey");
+        doorstep.Wrong(From);
+        await watch.Note(SecurityEventKind.SignInFailed, null, "passkey not accepted");
+        return "The passkey was not accepted. Try again, or use your password.";
+    }
+
     /// <summary>Signs in whoever has shown who they are. Null when done; else why not.</summary>
     public async Task<string?> Welcome(User user, string method)
     {
@@ -68,9 +78,22 @@ public sealed class Doorman(
         MustWait() is null
         && await users.Users.SingleOrDefaultAsync(u => u.PersonId == person) is { } user && await IsTheirs(user, password, SecurityEventKind.SigningFailed);
 
+    /// <summary>Whether the passkey is that person's.</summary>
+    public async Task<bool> ConfirmsByPasskey(PersonId person, string credential)
+    {
+        if (MustWait() is not null) return false;
+        if (await passkeys.Owner(credential) is { } user && user.PersonId == person && !Published(user)) return true;
+        doorstep.Wrong(From);
+        await watch.Note(SecurityEventKind.SigningFailed, person, "passkey not accepted");
+        return false;
+    }
+
+    /// <summary>Accounts of the invented school are for this machine alone.</summary>
+    bool Published(User user) => user.Demo && !reach.LoopbackOnly;
+
     async Task<bool> IsTheirs(User user, string? password, SecurityEventKind otherwise)
     {
-        if (user.Demo && !reach.LoopbackOnly) return false;
+        if (Published(user)) return false;
         var rested = await users.IsLockedOutAsync(user);
         var result = await signIn.CheckPasswordSignInAsync(user, Short(password), lockoutOnFailure: true);
         if (result.Succeeded) return true;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Claims;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.StaticAssets;
 using Microsoft.EntityFrameworkCore;
@@ -16,6 +17,9 @@ namespace Rigging.Web.SignIn;
 
 static class SignInParts
 {
+    /// <summary>What is asked for by scripts and programs.</summary>
+    static readonly string[] Scripts = ["/drafts", "/passkeys", "/api"];
+
     public static IServiceCollection AddSignIn(this IServiceCollection services)
     {
         services.AddCascadingAuthenticationState();
@@ -44,10 +48,16 @@ static class SignInParts
             // A script that saves a draft wants to be told, not sent to a page.
             cookie.Events.OnRedirectToLogin = context =>
             {
-                if (context.Request.Path.StartsWithSegments("/drafts") || context.Request.Path.StartsWithSegments("/api"))
+                if (Scripts.Any(path => context.Request.Path.StartsWithSegments(path)))
+                {
+                    // No page in its place: asked for again as a post, that page would answer 400.
+                    context.HttpContext.Features.Get<IStatusCodePagesFeature>()?.Enabled = false;
                     context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+                }
                 else
+                {
                     context.Response.Redirect(context.RedirectUri);
+                }
                 return Task.CompletedTask;
             };
         });
@@ -66,9 +76,16 @@ static class SignInParts
             .AddSignInManager()
             .AddPasswordValidator<PlainPassword>()
             .AddClaimsPrincipalFactory<PersonPrincipal>();
+        services.Configure<IdentityPasskeyOptions>(passkeys =>
+        {
+            // It stands for a password, so its owner must be there; and nobody types an address before using one.
+            passkeys.UserVerificationRequirement = "required";
+            passkeys.ResidentKeyRequirement = "required";
+        });
         services.AddSingleton<Doorstep>();
         services.AddSingleton<Sessions>();
         services.AddScoped<Doorman>();
+        services.AddScoped<Passkeys>();
         services.AddScoped<Account>();
         services.AddScoped<Invitations>();
         return services;

@@ -29,9 +29,12 @@ public sealed class SignForm
     public string? TextSha256 { get; set; }
     public string? ShownSha256 { get; set; }
     public string? Password { get; set; }
+
+    /// <summary>The browser's answer with a passkey; empty when the password was typed.</summary>
+    public string? Credential { get; set; }
 }
 
-/// <summary>The only way a signed entry comes about: the prepared text shown in full, the signer's own password, one entry.</summary>
+/// <summary>The only way a signed entry comes about: the prepared text shown in full, the signer's own password or passkey, one entry.</summary>
 public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman doorman, IClock clock)
 {
     static readonly Dictionary<string, (string Heading, string Step)> Kinds = new()
@@ -58,13 +61,16 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
     public async Task<Outcome> Run(SignView view, SignForm form, CancellationToken ct = default)
     {
         var me = await actor.Me();
-        if (!await doorman.Confirms(me, form.Password))
-            return new Outcome.Refused("password-wrong", "The password was not accepted, and nothing was signed. Either it is wrong, or the account rests: after five wrong tries it does so for a few minutes.", SignForm.PasswordField);
+        var byPasskey = !string.IsNullOrEmpty(form.Credential);
+        if (!await (byPasskey ? doorman.ConfirmsByPasskey(me, form.Credential!) : doorman.Confirms(me, form.Password)))
+            return byPasskey
+                ? new Outcome.Refused("passkey-refused", "The passkey was not accepted, and nothing was signed. Try again, or type your password.", SignForm.PasswordField)
+                : new Outcome.Refused("password-wrong", "The password was not accepted, and nothing was signed. Either it is wrong, or the account rests: after five wrong tries it does so for a few minutes.", SignForm.PasswordField);
         // Names may have changed in the register since the page was shown: then what was read is no longer what would be recorded.
         if (form.LengthSeen == view.File.Ledger.Length && form.ShownSha256 != view.Text.ShownSha256)
             return new Outcome.Refused("text-changed", "The text has changed since the page was shown. Read it again, then sign.", "text");
         var outcome = await desk.Sign(view.File.Id, form.LengthSeen, view.Fact,
-            new("password", clock.GetCurrentInstant(), form.TextSha256 ?? "", view.Text.ShownSha256), ct);
+            new(byPasskey ? "passkey" : "password", clock.GetCurrentInstant(), form.TextSha256 ?? "", view.Text.ShownSha256), ct);
         if (outcome is Outcome.Appended)
         {
             await drafts.Drop(me, Drafts.SigningKey(view.File.Number, EntryCodec.KindOf(view.Fact)), ct);

@@ -1,0 +1,149 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace Rigging.EndToEnd;
+
+/// <summary>The doors, in a browser: passkeys, what a page may run, and what people type that is meant to run.</summary>
+public class DoorTests(RunningSite site)
+{
+    [Fact]
+    public async Task A_passkey_signs_its_owner_in_and_signs_an_entry()
+    {
+        var inspector = await Visitor.Arrives(site, "edda@quietvalley.example", 1280, 900);
+        await WithAKey(inspector.Page);
+        await inspector.Goes("/account");
+        await inspector.Sets(("passkeyName", "hangar tablet"), ("password", Visitor.Password));
+        await inspector.Presses("Add a passkey");
+        await inspector.Sees("Your passkey is added.");
+        await inspector.Presses("Sign out");
+        await inspector.IsAt("/sign-in");
+        await inspector.Presses("Sign in with a passkey");
+        await inspector.IsAt("/");
+
+        var n = await Reported("QTA-201", "Nothing much, but look at it.");
+        var mechanic = await Visitor.Arrives(site, "jude@quietvalley.example", 1280, 900);
+        await mechanic.Goes($"/squawks/{n}/call");
+        await mechanic.Sets(("call", "NoRiggingHold"), ("reason", "Looked it over."));
+        await mechanic.Presses("Make the call");
+        await mechanic.IsAt($"/squawks/{n}");
+        await inspector.Goes($"/squawks/{n}/other/no-fault-found");
+        await inspector.Sets(("evaluation", "Surveyed; nothing found."), ("everythingRefitted", "true"));
+        await inspector.Presses("Go on to sign");
+        await inspector.IsAt($"/squawks/{n}/sign/no-fault-found");
+        await inspector.Presses("Sign with a passkey");
+        await inspector.IsAt($"/squawks/{n}");
+        await inspector.Sees("no fault found");
+    }
+
+    /// <summary>A device with a key, as the browser's own tools make one.</summary>
+    static async Task WithAKey(IPage page)
+    {
+        var tools = await page.Context.NewCDPSessionAsync(page);
+        await tools.SendAsync("WebAuthn.enable");
+        await tools.SendAsync("WebAuthn.addVirtualAuthenticator", new()
+        {
+            ["options"] = new Dictionary<string, object>
+            {
+                ["protocol"] = "ctap2",
+                ["transport"] = "internal",
+                ["hasResidentKey"] = true,
+                ["hasUserVerification"] = true,
+                ["isUserVerified"] = true,
+                ["automaticPresenceSimulation"] = true,
+            },
+        });
+    }
+
+    const string Payload = """<img src=x onerror="window.ran=1">"><script>window.ran=1</script>';drop table ledger_entry;--{{7*7}} javascript:window.ran=1""";
+
+    [Fact]
+    public async Task What_is_typed_to_run_comes_back_as_it_was_typed_and_runs_nowhere()
+    {
+        var everybody = await Visitor.Arrives(site, "jude@quietvalley.example", 1280, 900);
+        await Watched(everybody.Page);
+        var n = await Reported("QRB-102", Payload, Payload);
+        // As a pilot would send it from the page, and as anything else that can be typed on a step's page.
+        foreach (var path in (string[])[$"/squawks/{n}/call", $"/squawks/{n}/checks?check=flap-difference", $"/squawks/{n}/checks?check=cable-tension", $"/squawks/{n}/checks?check=damage-inspection", $"/squawks/{n}/checks?check=marks",
+            $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/hand-over", "/report/QRB-102"])
+        {
+            await everybody.Goes(path);
+            var typed = await everybody.Page.EvaluateAsync<int>("""
+                text => { const fields = [...document.querySelectorAll("main form input[type=text], main form input[type=search], main form input[type=email], main form input:not([type]), main form textarea")].filter(f => !f.disabled);
+                          for (const field of fields) { field.removeAttribute("maxlength"); field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); } return fields.length; }
+                """, Payload);
+            Assert.True(typed > 0, $"{path}: there is nothing to type in.");
+            await everybody.Page.EvaluateAsync("document.querySelector('main form button.primary').form.setAttribute('novalidate', '')");
+            await everybody.Page.EvaluateAsync("document.body.dataset.before = 'yes'");
+            await everybody.Page.Locator("main form button.primary").First.ClickAsync();
+            await Assertions.Expect(everybody.Page.Locator("body[data-before]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+            // In its field where it was refused; in the squawk's story, a moment later, where it was taken in.
+            if (!await everybody.Page.EvaluateAsync<bool>("text => [...document.querySelectorAll('input, textarea')].some(field => field.value === text)", Payload)) await everybody.Sees(Payload);
+            await RanNothing(everybody.Page, path);
+        }
+        foreach (var path in (string[])["/", $"/squawks/{n}", "/aircraft/QRB-102", $"/squawks/{n}/assessment"])
+        {
+            await everybody.Goes(path);
+            await everybody.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await RanNothing(everybody.Page, path);
+        }
+        await everybody.Goes($"/squawks/{n}");
+        await everybody.Sees(Payload);
+    }
+
+    [Fact]
+    public async Task No_page_breaks_the_sites_own_policy()
+    {
+        var office = await Visitor.Arrives(site, "jude@quietvalley.example", 1280, 900);
+        await Watched(office.Page);
+        foreach (var path in (string[])["/", "/account", "/report", "/squawks/1", "/squawks/1/checks", "/squawks/1/assessment", "/squawks/1/work", "/squawks/1/call", "/squawks/1/inspection", "/squawks/1/approval", "/squawks/1/check-flight",
+            "/squawks/1/verdict", "/squawks/1/closing", "/squawks/1/other", "/people", "/tools", "/aircraft", "/school", "/school/verify"])
+        {
+            await office.Page.GotoAsync(site.Address + path);
+            await office.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await RanNothing(office.Page, path);
+        }
+    }
+
+    [Theory]
+    [InlineData("//elsewhere.example")]
+    [InlineData("/\\elsewhere.example")]
+    [InlineData("https://elsewhere.example/")]
+    [InlineData("javascript:window.ran=1")]
+    public async Task Signing_in_leads_nowhere_else(string elsewhere)
+    {
+        var page = await (await site.Browser.NewContextAsync()).NewPageAsync();
+        await page.GotoAsync($"{site.Address}/sign-in?ReturnUrl={Uri.EscapeDataString(elsewhere)}");
+        await page.Locator("[name=\"Form.Name\"]").FillAsync("wren@quietvalley.example");
+        await page.Locator("[name=\"Form.Password\"]").FillAsync(Visitor.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync(site.Address + "/");
+    }
+
+    /// <summary>Notes whatever the policy stops, on every page opened from now on.</summary>
+    static async Task Watched(IPage page)
+    {
+        page.Dialog += (_, dialog) => Assert.Fail($"A dialog opened: {dialog.Message}");
+        await page.AddInitScriptAsync("window.stopped = []; document.addEventListener('securitypolicyviolation', e => window.stopped.push(`${e.effectiveDirective} ${e.blockedURI} ${e.sample}`));");
+    }
+
+    static async Task RanNothing(IPage page, string path)
+    {
+        var (ran, stopped) = (await page.EvaluateAsync<JsonElement?>("window.ran ?? null"), await page.EvaluateAsync<string[]>("window.stopped ?? []"));
+        Assert.True(ran is null or { ValueKind: JsonValueKind.Null }, $"{path}: a script ran.");
+        Assert.True(stopped.Length == 0, $"{path}: the policy stopped {string.Join("; ", stopped)}");
+    }
+
+    async Task<int> Reported(string registration, string words, string? sinceWhen = null)
+    {
+        var pilot = await Visitor.Arrives(site, "wren@quietvalley.example", 390, 844);
+        await Watched(pilot.Page);
+        await pilot.Goes($"/report/{registration}");
+        await pilot.Sets(("words", words), ("rollsTo", "Left"), ("strength", "Slowly"), ("hands", "Released"), ("feet", "BallCentred"), ("redFlags", "none"),
+            ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"), ("sinceWhen", sinceWhen ?? "today"), ("happened", "WingRemoved"));
+        await pilot.Presses("Send the report");
+        await pilot.Page.WaitForURLAsync("**/receipt**");
+        await RanNothing(pilot.Page, "/receipt");
+        return int.Parse(new Uri(pilot.Page.Url).Segments[2].Trim('/'), CultureInfo.InvariantCulture);
+    }
+}
