@@ -35,7 +35,7 @@ public static class Assessor
             Prerequisites.Missing(request),
             plan.Proposal,
             plan.Refusals,
-            [.. Cautions.For(evidence), .. experience.Sentences(evidence.Practice.ModelError), .. plan.Cautions]);
+            [.. Cautions.For(evidence), .. experience.Sentences(evidence.Practice.ModelError), .. plan.Cautions, WhyEccentric.For(evidence, plan)]);
     }
 
     static CauseEstimate[] Causes(Evidence evidence) =>

@@ -26,8 +26,17 @@ public sealed record AssessmentRequest(
 /// <param name="SameAeroplane">This aeroplane with the wings it has now; false for another of its type.</param>
 public sealed record EarlierCorrection(AdjustableControl Control, double ModelledDegPerS, double MeasuredDegPerS, double SdDegPerS, bool SameAeroplane);
 
-/// <summary>The angles of both wings' eccentrics; null for a wing that nobody has looked at.</summary>
-public sealed record EccentricSettings(BushingAngles? LeftEccentricDeg, BushingAngles? RightEccentricDeg);
+/// <summary>
+/// How the adjusters of both wings stand: the eccentrics' angles; strut forks in turns out from fully in, flap rods in turns out from the
+/// length of the drawing. Null for what nobody has looked at.
+/// </summary>
+public sealed record EccentricSettings(
+    BushingAngles? LeftEccentricDeg,
+    BushingAngles? RightEccentricDeg,
+    double? LeftStrutForkTurns = null,
+    double? RightStrutForkTurns = null,
+    double? LeftFlapRodTurns = null,
+    double? RightFlapRodTurns = null);
 
 /// <summary>
 /// Front and rear bushing of one wing, degrees from neutral; positive lowers that panel's trailing edge.

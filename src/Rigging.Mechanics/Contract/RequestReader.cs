@@ -10,6 +10,7 @@ static class RequestReader
     public static readonly Within PressureAltitudeFt = new(-2000, 30_000, "ft");
     public static readonly Within PowerPercent = new(0, 100, "%");
     const double LeastEffectDegPerS = 0.01;
+    static readonly Within Turns = new(-50, 50, "turns");
     static readonly Within EccentricDeg = new(-180, 180, "°");
 
     public static AssessmentRequest Read(FieldReader request)
@@ -43,7 +44,9 @@ static class RequestReader
 
     static EccentricSettings Settings(FieldReader settings) => new(
         settings.Shape("leftEccentricDeg", (element, path) => Bushings(settings, element, path)),
-        settings.Shape("rightEccentricDeg", (element, path) => Bushings(settings, element, path)));
+        settings.Shape("rightEccentricDeg", (element, path) => Bushings(settings, element, path)),
+        settings.NumberIfGiven("leftStrutForkTurns", Turns), settings.NumberIfGiven("rightStrutForkTurns", Turns),
+        settings.NumberIfGiven("leftFlapRodTurns", Turns), settings.NumberIfGiven("rightFlapRodTurns", Turns));
 
     static BushingAngles? Bushings(FieldReader settings, JsonElement element, string path) => element.ValueKind == JsonValueKind.Object
         ? settings.ObjectOf(element, path, bushings => new BushingAngles(bushings.Number("front", EccentricDeg), bushings.Number("rear", EccentricDeg)))

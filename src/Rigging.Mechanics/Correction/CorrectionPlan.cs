@@ -12,7 +12,8 @@ sealed record CorrectionPlan(CorrectionProposal? Proposal, IReadOnlyList<Refusal
         return toRemedy switch
         {
             null => Refused(refusals),
-            Cause.PanelIncidenceDifference => EccentricPlan.For(evidence, experience),
+            // Where a strut holds each spar no eccentric turns the panel; the rear strut's fork twists it.
+            Cause.PanelIncidenceDifference => AdjusterPlan.OfStrutForks(evidence, experience) ?? EccentricPlan.For(evidence, experience),
             { } cause => Remedy.Of(cause, evidence, experience),
         };
     }

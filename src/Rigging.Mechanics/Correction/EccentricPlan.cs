@@ -72,6 +72,7 @@ static class EccentricPlan
                 "Prove the direction by a measurement that can see the move (dial indicator or scribe line at the root trailing edge), never by which side looks thick.",
                 "Afterwards re-check cable tension, flap and aileron travel, and fly again before anything else is changed.",
             ];
+            cautions.AddRange(chosen.Moves.Select(SideEffects));
             if (left.PastQuarterTurn || right.PastQuarterTurn)
                 cautions.Add("An eccentric was found past a quarter turn: on its way back the trailing edge first goes the other way.");
             var within = chosen.Tendency.Within(limits.AcceptableRollTendencyDegPerS);
@@ -80,6 +81,15 @@ static class EccentricPlan
             return new(
                 new([.. chosen.Moves.Select(move => move.ToContract())], chosen.Tendency.Estimate("deg/s"), within),
                 [], cautions);
+        }
+
+        /// <summary>What else a turn does: drag, stall, and the way along the span that moves cables and sweep.</summary>
+        string SideEffects(EccentricMove move)
+        {
+            var along = EccentricSideEffects.Of(move, evidence.Aeroplane.Airframe.Wing);
+            var (wing, deg) = (Wire.Word(move.Wing), move.IncidenceChange.Degrees);
+            return string.Create(CultureInfo.InvariantCulture,
+                $"With {Math.Abs(deg):0.00}° {(deg > 0 ? "more" : "less")} incidence the {wing} panel stalls that much {(deg > 0 ? "sooner and drags a little more" : "later and drags a little less")}: fly the stall, and each flap setting, against the ones flown before. Its rear spar moves {along.AlongSpan.Millimeters:0.0} mm along the span, which changes cable length and sweeps the tip by {along.TipMoves.Millimeters:0.0} mm.");
         }
 
         /// <summary>Every turn of one wing in whole steps that goes the right way and ends inside the stops.</summary>

@@ -17,6 +17,8 @@ static class Remedy
         Cause.RudderOrFinOffset => OfTab(cause, evidence, experience, AdjustableControl.RudderTab),
         Cause.AileronFloat => OfTab(cause, evidence, experience, AdjustableControl.AileronTab),
         Cause.AileronNeutralOffset => ToNeutral(evidence),
+        Cause.TipIncidenceDifference => AdjusterPlan.OfStrutForks(evidence, experience) ?? CorrectionPlan.Refused([NotAnAdjustment(cause)]),
+        Cause.FlapDifference => AdjusterPlan.OfFlapRods(evidence, experience) ?? CorrectionPlan.Refused([NotAnAdjustment(cause)]),
         _ => CorrectionPlan.Refused([NotAnAdjustment(cause)]),
     };
 
@@ -60,12 +62,12 @@ static class Remedy
                 cause == Cause.RudderOrFinOffset
                     ? "The tab comes after cables, nose-wheel centring and fin are found right; it takes out what is left."
                     : "The tab comes last, after trailing-edge shape and hinge height are found right; one tuning change, then fly.",
-                "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks.",
+                "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks. It adds a little drag, and force at the wheel or pedals at every other speed.",
             ]);
     }
 
     /// <summary>Further is no tab setting but a fence (common practice, no source).</summary>
-    const double FurthestBendDeg = 45;
+    internal const double FurthestBendDeg = 45;
 
     static double? Standing(AssessmentRequest request, AdjustableControl control) => request.GroundChecks.LastOrDefault(check =>
         check.Kind == (control == AdjustableControl.RudderTab ? GroundCheckKind.RudderTab : GroundCheckKind.AileronTab)) switch

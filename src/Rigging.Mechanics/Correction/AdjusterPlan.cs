@@ -1,0 +1,89 @@
+using System.Globalization;
+using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Correction;
+
+/// <summary>
+/// Whole steps of a strut fork or a flap rod against the cause that it acts on: on the wing where it leaves the adjuster nearer to where
+/// it began, the drawing's length for a rod and the middle of its thread for a fork.
+/// </summary>
+static class AdjusterPlan
+{
+    /// <summary>Null when the airframe has no such adjuster on file.</summary>
+    public static CorrectionPlan? OfStrutForks(Evidence evidence, Experience experience)
+    {
+        var aeroplane = evidence.Aeroplane;
+        return aeroplane.Airframe is { StrutFork: { } onFile, Wing.Bracing: Bracing.StrutAtEachSpar }
+            ? For(evidence, experience,
+                wing => StrutFork.On(aeroplane, wing, onFile),
+                wing => wing == Side.Left ? evidence.Request.Settings?.LeftStrutForkTurns : evidence.Request.Settings?.RightStrutForkTurns,
+                (onFile.LeastTurns + onFile.GreatestTurns) / 2,
+                TendencyUndone(evidence, Cause.TipIncidenceDifference),
+                [
+                    "Wing supported as the manual says; the fork turned in whole or half turns as its bolt hole allows, enough thread left in, the lock put back.",
+                    "It twists the wing: the outer wing that is given incidence loses washout and stalls sooner, and drags more. Fly the stall against the one flown before.",
+                    "Afterwards re-check cable tension, aileron and flap travel, and that wing's struts for load, and fly again before anything else is changed.",
+                ])
+            : null;
+    }
+
+    /// <summary>Null when the airframe has no such adjuster on file.</summary>
+    public static CorrectionPlan? OfFlapRods(Evidence evidence, Experience experience) => evidence.Aeroplane.Airframe.FlapRod is { } onFile
+        ? For(evidence, experience,
+            wing => FlapRod.On(wing, onFile),
+            wing => wing == Side.Left ? evidence.Request.Settings?.LeftFlapRodTurns : evidence.Request.Settings?.RightFlapRodTurns,
+            0,
+            // Flaps are put alike, whatever else rolls it.
+            -evidence.Amplitude(Cause.FlapDifference).Mean,
+            [
+                "Both flaps against their up stops first: a rod is for what is left when they seat.",
+                "A flap that hangs lower drags more and lets that wing stall later at the root; both alike, the stall is straight again. Fly it, with each flap setting.",
+                "Afterwards re-check flap travel, symmetry and security at every setting, and fly again before anything else is changed.",
+            ])
+        : null;
+
+    static double TendencyUndone(Evidence evidence, Cause cause)
+    {
+        var perUnit = evidence.TendencyGains[ModelledCause.Of(cause).First];
+        return perUnit == 0 ? 0 : -evidence.Tendency().Mean / perUnit;
+    }
+
+    static CorrectionPlan For(
+        Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, Func<Side, double?> standing, double home, double wanted, IReadOnlyList<string> cautions)
+    {
+        List<Refusal> refusals = [];
+        List<(Side Wing, AdjusterMove Move)> moves = [];
+        foreach (var wing in (Side[])[Side.Left, Side.Right])
+        {
+            var on = adjuster(wing);
+            if (!on.Ok)
+                refusals.AddRange(on.Refusals);
+            else if (standing(wing) is not { } turns)
+                refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
+            else if (on.Value.For(turns, wanted) is { Ok: true, Value: var move })
+                moves.Add((wing, move));
+            else
+                refusals.AddRange(on.Value.For(turns, wanted).Refusals);
+        }
+        if (moves.Count == 0)
+            return CorrectionPlan.Refused([.. refusals.DistinctBy(refusal => refusal.Sentence)]);
+
+        var heavy = evidence.Tendency().Mean < 0 ? Side.Left : Side.Right;
+        var (chosenWing, chosen) = moves.OrderBy(move => Math.Round(Math.Abs(move.Move.To - home), 6)).ThenByDescending(move => move.Wing == heavy).First();
+        var cause = ModelledCause.All.Single(modelled => modelled.Cause == adjuster(chosenWing).Value!.Cause);
+        var tendency = evidence.TendencyAfter(chosen.AmplitudeChange * evidence.TendencyGains[cause.First], experience.For(chosen.Control, evidence.Practice.ModelError));
+        // A difference counts right minus left: what is more on the left is less of it.
+        var ownWing = chosen.AmplitudeChange * (chosenWing == Side.Right ? 1 : -1);
+        return new(
+            new(
+                [new(chosen.Control, null, null, null, ownWing > 0 ? TrailingEdge.Down : TrailingEdge.Up, Turns(chosen), cause.Cause == Cause.TipIncidenceDifference ? ownWing : null)],
+                tendency.Estimate("deg/s"),
+                tendency.Within(evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS)),
+            [], cautions);
+    }
+
+    static string Turns(AdjusterMove move) => string.Create(CultureInfo.InvariantCulture,
+        $"{Math.Abs(move.To - move.From):0.##} turns {(move.To > move.From ? "out" : "in")}, from {move.From:0.##} to {move.To:0.##}");
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+
+namespace Rigging.Mechanics.Correction;
+
+/// <summary>Why the eccentric, or why not: one honest paragraph in every answer.</summary>
+static class WhyEccentric
+{
+    const string Rule = "An eccentric turns a whole wing panel and cures nothing else; in reports of practitioners the wing's incidence was the cause in fewer than one in ten.";
+
+    public static string For(Evidence evidence, CorrectionPlan plan)
+    {
+        if (plan.Proposal?.Moves.Any(move => move.Control is AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric) == true)
+            return $"Why the eccentric: {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Unchecked(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
+        if (evidence.Observations.Count == 0)
+            return $"Why not the eccentric: nothing that was read or measured speaks for the wing's incidence yet. {Rule}";
+        var reason = plan.Proposal is null ? plan.Refusals.Count > 0 ? $"what stands in the way: {string.Join(", ", plan.Refusals.Select(refusal => refusal.Code).Distinct())}." : ""
+            : $"what is moved instead is the {string.Join(" and the ", plan.Proposal.Moves.Select(move => Wire.Word(move.Control).Replace('-', ' ')))}.";
+        return $"Why not the eccentric: {reason} {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
+    }
+
+    static string Said(Evidence evidence, Cause cause) => evidence.Bears((int)cause)
+        ? string.Create(CultureInfo.InvariantCulture, $"A panel incidence difference is {Percent(evidence, cause)} likely{(evidence.Explains((int)cause) is { } share ? $", and by itself would explain {100 * share:0} % of what was seen" : "")}.")
+        : "Nothing reported bears on a panel incidence difference.";
+
+    static string Others(Evidence evidence)
+    {
+        var others = ModelledCause.All.Where((modelled, index) => modelled.Cause != Cause.PanelIncidenceDifference && evidence.Bears(index))
+            .OrderByDescending(modelled => Math.Round(evidence.Posterior.Probability((int)modelled.Cause), 9))
+            .Take(2)
+            .Select(modelled => $"{Wire.Word(modelled.Cause)} ({Percent(evidence, modelled.Cause)})")
+            .ToArray();
+        return others.Length == 0 ? "" : $"Likeliest beside it: {string.Join(", ", others)}.";
+    }
+
+    static string Unchecked(Evidence evidence) => Prerequisites.Missing(evidence.Request) is { Count: > 0 } missing
+        ? $"Before it is turned these must be on record: {string.Join(", ", missing.Select(Wire.Word))}."
+        : "";
+
+    static string Percent(Evidence evidence, Cause cause) => string.Create(CultureInfo.InvariantCulture, $"{100 * evidence.Posterior.Probability((int)cause):0} %");
+}

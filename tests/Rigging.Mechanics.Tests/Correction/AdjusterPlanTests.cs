@@ -1,0 +1,80 @@
+using Rigging.Mechanics.Assessment;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Tests.Assessment;
+
+namespace Rigging.Mechanics.Tests.Correction;
+
+/// <summary>Strut forks and flap rods as remedies.</summary>
+public class AdjusterPlanTests
+{
+    const double RadPerDeg = Math.PI / 180;
+
+    static readonly Airframe Strutted = Trainer.Airframe with
+    {
+        Eccentric = null,
+        Wing = Trainer.Airframe.Wing with { Bracing = Bracing.StrutAtEachSpar },
+        StrutFork = new(1.25, 40, 0.9, 2.4, 0, 10, 0.5, "invented for this test"),
+    };
+
+    static readonly Airframe Rodded = Trainer.Airframe with { FlapRod = new(1.25, 80, true, -6, 6, 0.5, "invented for this test") };
+
+    /// <summary>Flown with a cause and measured with it; everything else measured as nothing.</summary>
+    static AssessmentRequest With(Airframe airframe, Cause cause, double deg, EccentricSettings? settings)
+    {
+        var points = new[] { 75.0, 105 }.Select(casKt => Reports.Flown(airframe,
+            Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }),
+            flight => deg * RadPerDeg * (cause == Cause.TipIncidenceDifference ? flight.TipIncidence : flight.FlapDifference)));
+        return Reports.Of([.. points]) with
+        {
+            Settings = settings,
+            GroundChecks =
+            [
+                new AngleCheck(GroundCheckKind.FlapDifference, cause == Cause.FlapDifference ? deg : 0, 0.1),
+                new AngleCheck(GroundCheckKind.TipIncidenceDifference, cause == Cause.TipIncidenceDifference ? deg : 0, 0.04),
+                new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 0, 0.02),
+                new AngleCheck(GroundCheckKind.AileronFloat, 0, 0.1),
+                new ClearanceCheck(GroundCheckKind.DamageInspection, true),
+                new ClearanceCheck(GroundCheckKind.ContourSurvey, true),
+            ],
+        };
+    }
+
+    [Theory, InlineData(0.4), InlineData(-0.4)]
+    public void A_twisted_wing_with_a_strut_at_each_spar_is_cured_at_the_fork(double tipDeg)
+    {
+        var answer = Assessor.Assess(With(Strutted, Cause.TipIncidenceDifference, tipDeg, new(null, null, 5, 5)), Strutted);
+
+        var move = Assert.Single(answer.Correction!.Moves);
+        // The heavy wing, on the side of less incidence, is given some: its rear strut shorter, its trailing edge lower.
+        Assert.Equal(tipDeg > 0 ? AdjustableControl.LeftStrutFork : AdjustableControl.RightStrutFork, move.Control);
+        Assert.Equal(TrailingEdge.Down, move.TrailingEdge);
+        Assert.Contains(" in, from 5 to ", move.Turn, StringComparison.Ordinal);
+        Assert.True(Math.Abs(answer.Correction.PredictedRollTendency.Mean) < 0.4 * Math.Abs(answer.RollTendency!.Mean));
+        Assert.Contains(answer.Cautions, caution => caution.Contains("stalls", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Where_the_forks_stand_must_be_on_record() =>
+        Assert.Equal("setting-not-recorded", Assessor.Assess(With(Strutted, Cause.TipIncidenceDifference, 0.4, null), Strutted).Refusals[0].Code);
+
+    [Fact]
+    public void A_flap_that_hangs_lower_is_put_right_by_the_rod_that_is_off_its_drawing()
+    {
+        var answer = Assessor.Assess(With(Rodded, Cause.FlapDifference, 1.8, new(new(0), new(0), null, null, 0, 2)), Rodded);
+
+        var move = Assert.Single(answer.Correction!.Moves);
+        Assert.Equal(AdjustableControl.RightFlapRod, move.Control);
+        Assert.Equal(TrailingEdge.Up, move.TrailingEdge);
+        Assert.Contains(" in, from 2 to 0", move.Turn, StringComparison.Ordinal);
+        Assert.True(Math.Abs(answer.Correction.PredictedRollTendency.Mean) < 0.5);
+    }
+
+    [Fact]
+    public void Without_a_rod_on_file_the_flaps_go_back_to_the_book()
+    {
+        var answer = Trainer.Airframe is var plain ? Assessor.Assess(With(plain, Cause.FlapDifference, 1.8, new(new(0), new(0))), plain) : null;
+
+        Assert.Equal("not-an-adjustment", Assert.Single(answer!.Refusals).Code);
+        Assert.Contains(answer.Cautions, caution => caution.StartsWith("Why not the eccentric:", StringComparison.Ordinal));
+    }
+}
