@@ -66,7 +66,7 @@ public sealed partial class PermissionTests(Hangar hangar)
     {
         ["open the squawk"] = async asked => await asked.Parts.GetRequiredService<SquawkDesk>().Open(asked.Squawk, Ct) is not null,
         ["see it on the ramp"] = async asked => (await asked.Parts.GetRequiredService<Rigging.Web.Fleet.Ramp>().Show(Ct)).Strips.Any(strip => strip.Open.Any(open => open.Number == asked.Squawk)),
-        ["see the school's aircraft"] = async asked => (await asked.Parts.GetRequiredService<Rigging.Web.Report.FileReport>().Show(ct: Ct)).Count > 0,
+        ["see the school's aircraft"] = async asked => (await asked.Parts.GetRequiredService<Rigging.Web.Report.FileReport>().Show(visitor: false, Ct)).Count > 0,
         ["take records away"] = async asked => await asked.Parts.GetRequiredService<RecordsRoom>().Refused(Ct) is null,
         ["check the records"] = async asked => (await asked.Parts.GetRequiredService<RecordsRoom>().Check(Ct)).Refused is null,
         ["read the security events"] = async asked => await asked.Parts.GetRequiredService<SecurityEvents>().Show(null, Ct) is not null,
