@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace Rigging.Mechanics.Assessment;
 
@@ -30,7 +29,7 @@ sealed class BandSites
     }
 
     /// <summary>Adds the sites to the normal equations of the explanation's amplitudes; returns what they add to its log evidence.</summary>
-    public double AddTo(Matrix<double> normal, Vector<double> pull, int[] traces, IReadOnlyList<AmplitudePrior> priors)
+    public double AddTo(double[] normal, double[] pull, int[] traces, IReadOnlyList<AmplitudePrior> priors)
     {
         var log = 0.0;
         for (var w = 0; w < words.Length; w++)
@@ -44,7 +43,7 @@ sealed class BandSites
             {
                 pull[i] += precision[w] * left * gains[traces[i]];
                 for (var j = 0; j < traces.Length; j++)
-                    normal[i, j] += precision[w] * gains[traces[i]] * gains[traces[j]];
+                    normal[i * traces.Length + j] += precision[w] * gains[traces[i]] * gains[traces[j]];
             }
         }
         return log;
@@ -60,7 +59,7 @@ sealed class BandSites
     }
 
     /// <summary>Matches every site anew to the amplitudes that all of them together led to.</summary>
-    public void Update(int[] traces, double[] amplitudes, Matrix<double> covariance)
+    public void Update(int[] traces, double[] amplitudes, double[] covariance)
     {
         for (var w = 0; w < words.Length; w++)
         {

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Rigging.Mechanics.Assessment;
 
 /// <summary>What is thought of one amplitude before anything was observed, given that its cause is present.</summary>
@@ -9,20 +7,23 @@ readonly record struct AmplitudePrior(double Mean, double Spread);
 /// <param name="Present">Places in <see cref="ModelledCause.All"/>, ascending; empty when nothing is wrong.</param>
 /// <param name="Traces">Places in <see cref="ModelledCause.Traces"/> of their amplitudes, ascending.</param>
 /// <param name="Amplitudes">Mean of every amplitude; zero for those not present.</param>
-/// <param name="Covariance">Of the present ones, in their order.</param>
-sealed record Explanation(int[] Present, int[] Traces, double Weight, double[] Amplitudes, Matrix<double> Covariance)
+/// <param name="Covariance">Of the present ones, in their order, row after row.</param>
+sealed record Explanation(int[] Present, int[] Traces, double Weight, double[] Amplitudes, double[] Covariance)
 {
     public bool Has(int cause) => Array.IndexOf(Present, cause) >= 0;
 
     public double Variance(IReadOnlyList<double> gains) => Variance(Traces, Covariance, gains);
 
     /// <summary>Of a straight line in the amplitudes of some traces, of which this is the covariance.</summary>
-    public static double Variance(int[] traces, Matrix<double> covariance, IReadOnlyList<double> gains)
+    public static double Variance(int[] traces, double[] covariance, IReadOnlyList<double> gains)
     {
+        Span<double> own = stackalloc double[traces.Length];
+        for (var i = 0; i < own.Length; i++)
+            own[i] = gains[traces[i]];
         var sum = 0.0;
-        for (var i = 0; i < traces.Length; i++)
-            for (var j = 0; j < traces.Length; j++)
-                sum += gains[traces[i]] * covariance[i, j] * gains[traces[j]];
+        for (var i = 0; i < own.Length; i++)
+            for (var j = 0; j < own.Length; j++)
+                sum += own[i] * covariance[i * own.Length + j] * own[j];
         return sum;
     }
 
@@ -90,7 +91,7 @@ sealed class Posterior
         {
             var at = Array.IndexOf(e.Traces, trace);
             var mean = e.Amplitudes[trace] * (1 + share);
-            return (e.Weight, mean, e.Covariance[at, at] + share * mean * mean);
+            return (e.Weight, mean, e.Covariance[at * e.Traces.Length + at] + share * mean * mean);
         }));
     }
 
@@ -123,7 +124,8 @@ sealed class Posterior
         var friction = present.Contains((int)Contract.Cause.ControlFriction) ? RmsFriction : 0;
         var amplitudes = new double[priors.Count];
         var sites = new BandSites(words, friction, modelError);
-        var (size, logWeight, covariance) = (traces.Length, 0.0, Matrix<double>.Build.Dense(1, 1));
+        var (size, logWeight) = (traces.Length, 0.0);
+        var (covariance, precision, pull, mean) = (new double[size * size], new double[size * size], new double[size], new double[size]);
         var left = Left(traces);
         var passes = words.Length > 0 ? PassesWithWords : size == 0 ? 1 : Passes;
         for (var pass = 0; pass < passes; pass++)
@@ -132,14 +134,18 @@ sealed class Posterior
             logWeight = -(noise.LogDeterminant + noise.Product(left, left)) / 2;
             if (size > 0)
             {
-                var (precision, pull) = Normal(traces, left);
+                Normal(traces, left, precision, pull);
                 logWeight += sites.AddTo(precision, pull, traces, priors);
-                var factor = precision.Cholesky();
-                var mean = factor.Solve(pull);
-                covariance = factor.Solve(Matrix<double>.Build.DenseIdentity(size));
-                logWeight += pull * mean / 2 - factor.DeterminantLn / 2 - traces.Sum(trace => Math.Log(priors[trace].Spread));
+                logWeight -= FewUnknowns.Factorise(precision, size) / 2;
+                pull.CopyTo(mean, 0);
+                FewUnknowns.Solve(precision, size, mean);
                 for (var i = 0; i < size; i++)
+                {
+                    logWeight += pull[i] * mean[i] / 2 - Math.Log(priors[traces[i]].Spread);
                     amplitudes[traces[i]] = priors[traces[i]].Mean + mean[i];
+                }
+                if (pass == passes - 1 || words.Length > 0)
+                    FewUnknowns.Invert(precision, size, covariance);
             }
             logWeight += sites.LogScale(amplitudes);
             // The last weighing stands with the sites it was made with.
@@ -164,18 +170,16 @@ sealed class Posterior
         return left;
     }
 
-    (Matrix<double> Precision, Vector<double> Pull) Normal(int[] traces, double[] left)
+    void Normal(int[] traces, double[] left, double[] precision, double[] pull)
     {
-        var precision = Matrix<double>.Build.Dense(traces.Length, traces.Length);
-        var pull = Vector<double>.Build.Dense(traces.Length);
-        for (var i = 0; i < traces.Length; i++)
+        var size = traces.Length;
+        for (var i = 0; i < size; i++)
         {
             pull[i] = noise.Product(gains[traces[i]], left);
             for (var j = 0; j <= i; j++)
-                precision[i, j] = precision[j, i] = noise.Product(gains[traces[i]], gains[traces[j]]);
-            precision[i, i] += 1 / (priors[traces[i]].Spread * priors[traces[i]].Spread);
+                precision[i * size + j] = precision[j * size + i] = noise.Product(gains[traces[i]], gains[traces[j]]);
+            precision[i * size + i] += 1 / (priors[traces[i]].Spread * priors[traces[i]].Spread);
         }
-        return (precision, pull);
     }
 
     static IEnumerable<int[]> Subsets(int count)

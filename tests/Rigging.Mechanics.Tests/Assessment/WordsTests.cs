@@ -46,7 +46,7 @@ public class WordsTests
         var found = posterior.Explanations.Single(e => e.Present.SequenceEqual([Panel]));
         Assert.Equal(probability, posterior.Probability(Panel), 0.03);
         Assert.Equal(mean, found.Amplitudes[PanelTrace], 0.03 * Spread);
-        Assert.Equal(spread, Math.Sqrt(found.Covariance[0, 0]), 0.05 * Spread);
+        Assert.Equal(spread, Math.Sqrt(found.Covariance[0]), 0.05 * Spread);
     }
 
     static Observation Word(double gain, Band band)
