@@ -31,6 +31,21 @@ public class EvidenceTests
         Assert.Equal([new PastEvent(EventKind.WingRemoved)], request.Events);
     }
 
+    [Theory]
+    [InlineData(Aboard.AloneLeft, 77, 0)]
+    [InlineData(Aboard.AloneRight, 0, 77)]
+    [InlineData(Aboard.TwoUp, 77, 77)]
+    [InlineData(Aboard.MoreThanTwo, 77, 77)]
+    public void Who_sat_where_counts_though_nobody_was_weighed_and_it_is_said(Aboard aboard, double leftKg, double rightKg)
+    {
+        var ledger = School.Empty.Do(School.Pilot, School.Report with { SeatLeftKg = null, SeatRightKg = null, Aboard = aboard });
+
+        var load = Assert.Single(Read(ledger).TestPoints).Load;
+
+        Assert.Equal((leftKg, rightKg), (load.SeatsKg["left"], load.SeatsKg["right"]));
+        Assert.Contains(EvidenceRequest.Of(ledger, School.Airframe).Assumed, sentence => sentence.EndsWith("taken as 77 kg a person.", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_report_without_numbers_says_what_was_assumed()
     {

@@ -40,7 +40,7 @@ public sealed class Equivalents(Aeroplane aeroplane)
             coins.Add($"{Words.Number(Math.Abs(litres), 0)}{Space}L more in the {(litres > 0 ? "right" : "left")} tank than in the other");
         if (Airframe.Seats.MaxBy(seat => Math.Abs(seat.ArmM)) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons)
             coins.Add($"{Words.Number(Math.Abs(persons) * PersonKg, 0)}{Space}kg {(persons > 0 ? "more" : "less")} in the {seat.Name} seat");
-        if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0)
+        if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125)
             coins.Add($"about {FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)} at one wing");
         return coins.Count == 0 ? null : $"That is as much as {string.Join(", or ", coins)}.";
     }

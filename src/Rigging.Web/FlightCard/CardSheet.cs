@@ -83,7 +83,7 @@ static class CardSheet
             const double tall = 25;
             var (body, small) = (Galley.LineHeight(galley.Body), Galley.LineHeight(galley.Small));
             var hold = galley.Lines(Point.Hold, Typeface.Text, galley.Body, galley.Width - 8);
-            var rows = Point.Timed ? 3 : 1;
+            var rows = Point.Manoeuvre == Manoeuvre.ReleaseAll ? 3 : Point.Timed ? 2 : 1;
             galley.Need(2 * body + hold.Count * body + small + rows * tall + 14);
             var top = galley.Y;
             galley.Read(PdfBlockLevelElementTag.Heading2, () => galley.Line($"{Number}  {Point.Title}", Typeface.Strong, galley.Body + 1, galley.Left, galley.Y));
@@ -98,12 +98,13 @@ static class CardSheet
             galley.Y += 2;
             if (Point.Timed)
             {
-                foreach (var side in (string[])["left", "right"])
+                foreach (var side in CardReadings.Sides)
                 {
                     Boxes.Row(galley, [new($"last turn to the {side}", 1.15), .. Enumerable.Range(1, Card.Repeats).Select(repeat => new Box($"{repeat}: s / bank / wing", 1))], galley.Y, tall);
                     galley.Y += tall;
                 }
-                Boxes.Row(galley, Point.Manoeuvre == Manoeuvre.ReleaseAll ? [new("ball before release: widths, side", 1), new("heading change", 1)] : [new("remarks", 1)], galley.Y, tall);
+                if (Point.Manoeuvre == Manoeuvre.ReleaseAll) Boxes.Row(galley, [new("ball before release: widths, side", 1), new("heading change", 1)], galley.Y, tall);
+                else galley.Y -= tall;
             }
             else
             {

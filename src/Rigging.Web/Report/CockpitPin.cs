@@ -16,7 +16,7 @@ using Rigging.Web.SignIn;
 namespace Rigging.Web.Report;
 
 /// <summary>Lets somebody without an account report: a name, and the PIN that the school tells its pilots. It proves no identity, and the record says so.</summary>
-public sealed class CockpitPin(IDbContextFactory<RiggingDb> databases, PinTries tries, Watch watch, IDataProtectionProvider protection)
+public sealed class CockpitPin(IDbContextFactory<RiggingDb> databases, PinTries tries, Watch watch, Reach reach, IDataProtectionProvider protection)
 {
     const string Cookie = "rigging-cockpit";
     const int LongestName = 80;
@@ -75,7 +75,8 @@ public sealed class CockpitPin(IDbContextFactory<RiggingDb> databases, PinTries 
     async Task<string?> Stored(CancellationToken ct)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
-        return await db.Installations.AsNoTracking().Select(row => row.CockpitPinHash).SingleOrDefaultAsync(ct);
+        // The invented school's PIN is published: it counts on this machine only.
+        return await db.Installations.AsNoTracking().Where(row => !row.Demo || reach.LoopbackOnly).Select(row => row.CockpitPinHash).SingleOrDefaultAsync(ct);
     }
 
     // A phone that knew an earlier PIN is asked again, and the cookie gives nothing of either away.

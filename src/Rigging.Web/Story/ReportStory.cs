@@ -21,7 +21,7 @@ static class ReportStory
         .. Seats(report),
         .. History(report),
         .. Missing(report),
-    ]);
+    ], [.. (report.Photos ?? []).Select(photo => photo.Sha256)]);
 
     /// <summary>What is wrong, in one sentence without its full stop.</summary>
     public static string Sentence(Reported report) => string.Join(", ", ((string?[])

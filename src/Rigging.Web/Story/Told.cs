@@ -2,7 +2,8 @@ namespace Rigging.Web.Story;
 
 /// <summary>An entry in plain words, for screen and paper alike.</summary>
 /// <param name="Lines">Never empty: an entry that says nothing would be an entry nobody can read.</param>
-public sealed record Told(string Title, IReadOnlyList<Line> Lines);
+/// <param name="Photos">Hashes of the pictures that belong to it.</param>
+public sealed record Told(string Title, IReadOnlyList<Line> Lines, IReadOnlyList<string>? Photos = null);
 
 /// <summary>One line, and how it is meant.</summary>
 public sealed record Line(string Text, Tone Tone = Tone.Plain)

@@ -1,8 +1,10 @@
 using System.Net;
 using System.Net.Http.Headers;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Tests;
+using Rigging.Storage.Ledgers;
 using Rigging.Storage.Tests;
 using Rigging.Web.Report;
 
@@ -189,6 +191,7 @@ public sealed class VisitorTests(Postgres postgres) : IAsyncLifetime
         await using var db = site.OpenDatabase();
         var kept = await db.Attachments.SingleAsync(Ct);
         Assert.DoesNotContain("GPS", System.Text.Encoding.Latin1.GetString(kept.Bytes), StringComparison.Ordinal);
+        Assert.Equal([new Squawks.Entries.Photo(Convert.ToHexStringLower(kept.Sha256))], (await site.Services.GetRequiredService<LedgerStore>().Load(await db.Squawks.Select(row => row.Id).SingleAsync(Ct), Ct))!.State.Report!.Photos!);
         var address = new Uri($"/squawks/1/photos/{Convert.ToHexStringLower(kept.Sha256)}", UriKind.Relative);
         Assert.Equal(kept.Bytes, await pilot.Http.GetByteArrayAsync(address, Ct));
         using var nobody = site.Browser();
