@@ -160,7 +160,7 @@ public sealed partial class PermissionTests(Hangar hangar)
     }
 
     /// <summary>Addresses that answer somebody who is not signed in.</summary>
-    static readonly string[] OpenToAnybody = ["/sign-in", "/setup", "/not-found", "/invitation", "/sign-out", "/passkeys/ask", "/api/", "/openapi", "/_blazor", "/_framework", "/health", "/Error"];
+    static readonly string[] OpenToAnybody = ["/sign-in", "/setup", "/not-found", "/invitation", "/cockpit/", "/receipt/", "/sign-out", "/passkeys/ask", "/api/", "/openapi", "/_blazor", "/_framework", "/health", "/Error"];
 
     [Fact]
     public async Task Nobody_who_is_not_signed_in_gets_past_the_door_at_any_address_there_is()
