@@ -97,7 +97,7 @@ public sealed class BundleTests(BundleTests.Made made) : IClassFixture<BundleTes
     [Theory]
     [InlineData("\"sequence\": 1,", "\"sequence\": 2,", "S-2, entry 1: does not follow")]
     [InlineData("\"kind\": \"airworthiness-call\"", "\"kind\": \"note\"", "S-2, entry 2: does not follow")]
-    [InlineData("\"version\": 1,", "\"version\": 2,", "S-2, entry 1: does not follow")]
+    [InlineData("\"version\": 1,", "\"version\": 2,", "S-2, entry 2: does not follow")]
     [InlineData("straight enough", "straight enouhg", "S-2, entry 2: does not follow")]
     [InlineData("\"squawk\": \"0", "\"squawk\": \"1", "S-2, entry 1: does not follow")]
     [InlineData("\"number\": 2,", "\"number\": 3,", "S-3, entry 1: is not the report of that squawk")]
