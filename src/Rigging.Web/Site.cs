@@ -43,6 +43,7 @@ static class Site
         services.AddScoped<Drafts>();
         services.AddScoped<SignAct>();
         services.AddScoped<RecordsRoom>();
+        services.AddScoped<Touched>();
         services.AddSingleton<BundleMaker>();
         services.AddScoped<Ramp>();
         services.AddSingleton<SchoolSign>();

@@ -139,11 +139,12 @@ public class DoorTests(RunningSite site)
         var pilot = await Visitor.Arrives(site, "wren@quietvalley.example", 390, 844);
         await Watched(pilot.Page);
         await pilot.Goes($"/report/{registration}");
-        await pilot.Sets(("words", words), ("rollsTo", "Left"), ("strength", "Slowly"), ("hands", "Released"), ("feet", "BallCentred"), ("redFlags", "none"),
-            ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"), ("sinceWhen", sinceWhen ?? "today"), ("happened", "WingRemoved"));
+        await pilot.Page.GetByText("Do you know more of its history?").ClickAsync();
+        await pilot.Sets(("words", words), ("rollsTo", "Left"), ("strength", "Slowly"), ("doing", "let-go-ball"), ("redFlags", "none"),
+            ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("aboard", "TwoUp"), ("sinceWhen", sinceWhen ?? "today"), ("happened", "WingRemoved"));
         await pilot.Presses("Send the report");
         await pilot.Page.WaitForURLAsync("**/receipt**");
         await RanNothing(pilot.Page, "/receipt");
-        return int.Parse(new Uri(pilot.Page.Url).Segments[2].Trim('/'), CultureInfo.InvariantCulture);
+        return int.Parse((await pilot.Page.Locator("h1 .mono").InnerTextAsync())["S-".Length..], CultureInfo.InvariantCulture);
     }
 }

@@ -21,6 +21,7 @@ public enum SecurityEventKind
     CertificateEntered,
     AccountClosed,
     AccountReopened,
+    PersonErased,
     InvitationMade,
     InvitationUsed,
     Exported,

@@ -105,6 +105,27 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
         return [];
     }, ct);
 
+    /// <summary>Takes name, contacts, certificate numbers, account and sessions out of the register for good. Entries and signatures stand, under a pseudonym, and every chain holds.</summary>
+    /// <param name="typedName">The person's name, typed once more: it cannot be taken back.</param>
+    public Task<IReadOnlyList<BrokenRule>> Erase(int number, string? typedName, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        if (person.LeftAt is null) return [new("person-here", "Close the account first.", "name")];
+        if (person.ErasedAt is not null) return [new("person-erased", "This person is erased already.", "name")];
+        if (typedName?.Trim() != person.Name) return [new("name-differs", $"That is not the name: “{typedName}”. Wanted: {person.Name}.", "name")];
+        await using var transaction = await db.Database.BeginTransactionAsync(ct);
+        (person.Name, person.Email, person.ErasedAt) = ($"person {person.Id.Value.ToString()[^6..]} (erased)", null, clock.GetCurrentInstant());
+        foreach (var held in person.Certificates) (held.Number, held.Ratings, held.RecentBecause) = ("(erased)", null, null);
+        await db.SaveChangesAsync(ct);
+        await db.Users.Where(user => user.PersonId == person.Id).ExecuteDeleteAsync(ct);
+        await db.Drafts.Where(draft => draft.PersonId == person.Id).ExecuteDeleteAsync(ct);
+        await db.Notices.Where(notice => notice.PersonId == person.Id).ExecuteDeleteAsync(ct);
+        await db.Sessions.Where(session => session.PersonId == person.Id).ExecuteDeleteAsync(ct);
+        await db.Invitations.Where(invitation => invitation.PersonId == person.Id).ExecuteDeleteAsync(ct);
+        await transaction.CommitAsync(ct);
+        await watch.Note(SecurityEventKind.PersonErased, person.Id, "", ct: ct);
+        return [];
+    }, ct);
+
     async Task<WayIn> Link(PersonId person, Instant? until, CancellationToken ct) =>
         new(Invitations.Address(await invitations.Make(person, await actor.Me(), until, ct)), []);
 
