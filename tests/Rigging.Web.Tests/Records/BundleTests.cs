@@ -95,13 +95,13 @@ public sealed class BundleTests(BundleTests.Made made) : IClassFixture<BundleTes
     }
 
     [Theory]
-    [InlineData("\"sequence\": 1,", "\"sequence\": 2,", "S-2, entry 2: does not follow")]
+    [InlineData("\"sequence\": 1,", "\"sequence\": 2,", "S-2, entry 1: does not follow")]
     [InlineData("\"kind\": \"airworthiness-call\"", "\"kind\": \"note\"", "S-2, entry 2: does not follow")]
     [InlineData("\"version\": 1,", "\"version\": 2,", "S-2, entry 2: does not follow")]
     [InlineData("straight enough", "straight enouhg", "S-2, entry 2: does not follow")]
-    [InlineData("\"squawk\": \"0", "\"squawk\": \"1", "S-2, entry 2: does not follow")]
+    [InlineData("\"squawk\": \"0", "\"squawk\": \"1", "S-2, entry 1: does not follow")]
     [InlineData("\"number\": 2,", "\"number\": 3,", "S-3, entry 1: is not the report of that squawk")]
-    [InlineData("\"previousHash\": \"00", "\"previousHash\": \"10", "S-2, entry 2: does not follow")]
+    [InlineData("\"previousHash\": \"00", "\"previousHash\": \"10", "S-2, entry 1: does not follow")]
     [InlineData("\"hash\": \"", "\"hash\": \"x", "S-2, entry 1: a hash of it is none")]
     public void A_change_in_a_ledger_names_the_first_bad_entry_first(string from, string to, string fault) =>
         Assert.StartsWith(fault, Verify(With("ledgers/S-2.json", from, to)).Faults[0], StringComparison.Ordinal);
