@@ -23,7 +23,8 @@ static class Keyboard
     const string Look = """
         () => {
           const e = document.activeElement;
-          if (!e || e === document.body) return "end";
+          // Between the last and the first the focus is the browser's own; only coming back to where it was is the end.
+          if (!e || e === document.body) return "";
           // A date has several stops of its own.
           if (window.walked.at(-1) === e) return "";
           if (window.walked.includes(e)) return "end";
