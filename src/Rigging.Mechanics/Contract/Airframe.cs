@@ -208,4 +208,7 @@ public sealed record Load(
 {
     /// <summary>Aviation gasoline; the convention of this contract.</summary>
     public const double UsualFuelKgPerL = 0.72;
+
+    /// <summary>Of a person whom nobody weighed, kilograms, 170 lb. Common practice, no source.</summary>
+    public const double UsualPersonKg = 77;
 }

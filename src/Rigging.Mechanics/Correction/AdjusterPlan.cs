@@ -54,7 +54,7 @@ static class AdjusterPlan
         Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, Func<Side, double?> standing, double home, double wanted, IReadOnlyList<string> cautions)
     {
         List<Refusal> refusals = [];
-        List<(Side Wing, AdjusterMove Move)> moves = [];
+        List<(Side Wing, ModelledCause On, AdjusterMove Move)> moves = [];
         foreach (var wing in (Side[])[Side.Left, Side.Right])
         {
             var on = adjuster(wing);
@@ -62,17 +62,19 @@ static class AdjusterPlan
                 refusals.AddRange(on.Refusals);
             else if (standing(wing) is not { } turns)
                 refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
-            else if (on.Value.For(turns, wanted) is { Ok: true, Value: var move })
-                moves.Add((wing, move));
             else
-                refusals.AddRange(on.Value.For(turns, wanted).Refusals);
+            {
+                var move = on.Value.For(turns, wanted);
+                refusals.AddRange(move.Refusals);
+                if (move.Ok)
+                    moves.Add((wing, ModelledCause.Of(on.Value.Cause), move.Value));
+            }
         }
         if (moves.Count == 0)
             return CorrectionPlan.Refused([.. refusals.DistinctBy(refusal => refusal.Sentence)]);
 
         var heavy = evidence.Tendency().Mean < 0 ? Side.Left : Side.Right;
-        var (chosenWing, chosen) = moves.OrderBy(move => Math.Round(Math.Abs(move.Move.To - home), 6)).ThenByDescending(move => move.Wing == heavy).First();
-        var cause = ModelledCause.All.Single(modelled => modelled.Cause == adjuster(chosenWing).Value!.Cause);
+        var (chosenWing, cause, chosen) = moves.OrderBy(move => Math.Round(Math.Abs(move.Move.To - home), 6)).ThenByDescending(move => move.Wing == heavy).First();
         var tendency = evidence.TendencyAfter(chosen.AmplitudeChange * evidence.TendencyGains[cause.First], experience.For(chosen.Control, evidence.Practice.ModelError));
         // A difference counts right minus left: what is more on the left is less of it.
         var ownWing = chosen.AmplitudeChange * (chosenWing == Side.Right ? 1 : -1);

@@ -8,9 +8,14 @@ namespace Rigging.Squawks.Evidence;
 
 /// <summary>What the mechanics make of the evidence in a ledger, ready to go on record.</summary>
 /// <param name="Assumed">In a person's words; shown beside the result.</param>
-/// <param name="Outlook">What it expects elsewhere; null when nothing was observed.</param>
-public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, AssessmentResponse Response, IReadOnlyList<string> Assumed, Outlook? Outlook)
+/// <param name="Practice">Figures of experience that it was made with.</param>
+public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, AssessmentResponse Response, IReadOnlyList<string> Assumed, Practice Practice)
 {
+    readonly Lazy<Outlook?> outlook = new(() => Outlook.Of(Request, Request.Airframe!, Practice));
+
+    /// <summary>What it expects elsewhere, weighed when first asked for; null when nothing was observed.</summary>
+    public Outlook? Elsewhere => outlook.Value;
+
     /// <summary>Version of the mechanics library, as it goes on record with what it computed.</summary>
     public static string LibraryVersion { get; } = typeof(Assessor).Assembly.GetName().Version!.ToString(3);
 
@@ -23,7 +28,7 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
         var response = Assessor.Assess(request, request.Airframe!, practice);
         return new(
             new(evidence.Json, ContractWriter.Write(response), LibraryVersion, practice.Version, onFile.Id, onFile.Version),
-            request, response, evidence.Assumed, Outlook.Of(request, request.Airframe!, practice));
+            request, response, evidence.Assumed, practice);
     }
 
     // Once fuel and seats are on record as measured, a load that nobody reported is no longer the first thing to think of.

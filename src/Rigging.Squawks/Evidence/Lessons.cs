@@ -20,15 +20,18 @@ public static class Lessons
     /// says of the turn; what is then left between them is how far the model was out.
     /// </summary>
     /// <param name="sameAircraft">Whether it is the aircraft that they are for.</param>
-    public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft)
+    public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft) => Of(ledger, onFile, onFile.Read(), sameAircraft);
+
+    static List<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, Airframe airframe, bool sameAircraft)
     {
-        var airframe = onFile.Read();
-        var reference = new Aeroplane(airframe).Reference;
+        // Most ledgers turned nothing: the wing is solved for one that did.
+        FlightPoint? reference = null;
         var works = new TurnedSince(ledger, airframe).Works;
         List<EarlierCorrection> lessons = [];
         for (var at = 0; at < works.Count; at++)
         {
             if (works[at].PanelDeg is not ({ } panelDeg and not 0)) continue;
+            reference ??= new Aeroplane(airframe).Reference;
             var modelled = reference.RollTendencyDegPerS(panelDeg * Math.PI / 180 * reference.PanelIncidence);
             var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
             if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
@@ -52,11 +55,12 @@ public static class Lessons
     public static IReadOnlyList<EarlierCorrection> Of(Ledger current, IEnumerable<Ledger> earlier, AirframeOnFile onFile)
     {
         List<EarlierCorrection> lessons = [];
+        var airframe = onFile.Read();
         foreach (var ledger in earlier)
         {
             var same = ledger.State.Report?.Aircraft == current.State.Report?.Aircraft;
             if (same && WingReplaced(ledger)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
-            lessons.AddRange(Of(ledger, onFile, same));
+            lessons.AddRange(Of(ledger, onFile, airframe, same));
         }
         if (WingReplaced(current)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
         return lessons;

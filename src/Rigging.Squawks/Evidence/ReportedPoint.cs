@@ -10,9 +10,6 @@ namespace Rigging.Squawks.Evidence;
 /// <summary>The pilot's report as one test point. What it lacks is taken from the airframe's reference, and each such assumption is said.</summary>
 static class ReportedPoint
 {
-    /// <summary>Of a person whom nobody weighed, 170 lb. Common practice, no source.</summary>
-    const double PersonKg = 77;
-
     /// <summary>Null when the report holds nothing that a test point could carry.</summary>
     public static JsonObject? Of(Reported report, Airframe airframe, List<string> assumed)
     {
@@ -77,7 +74,7 @@ static class ReportedPoint
         }
         if (report.SeatLeftKg is null || report.SeatRightKg is null)
             assumed.Add(report.Aboard is { } aboard
-                ? FormattableString.Invariant($"Reported as {Words.Of(aboard)}, not weighed: taken as {PersonKg:0} kg a person.")
+                ? FormattableString.Invariant($"Reported as {Words.Of(aboard)}, not weighed: taken as {Load.UsualPersonKg:0} kg a person.")
                 : "Who sat where was not reported: taken as at the airframe's reference.");
         return new JsonObject { ["seatsKg"] = seats, ["fuelL"] = fuel };
     }
@@ -86,7 +83,7 @@ static class ReportedPoint
     {
         (null, _) => null,
         (Aboard.AloneLeft, Side.Right) or (Aboard.AloneRight, Side.Left) => 0,
-        _ => PersonKg,
+        _ => Load.UsualPersonKg,
     };
 
     static double InTheTank(double litres, Tank tank, List<string> assumed)

@@ -247,6 +247,9 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(manoeuvre)),
     };
 
+    /// <summary>The same words at the head of a sentence.</summary>
+    public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
     public static string Any(IEnumerable<Authority> authorities) => string.Join(" or ", authorities.Select(Of));
 
     public static string List(IReadOnlyList<Authority> authorities) => authorities.Count == 0 ? "nobody" : string.Join(", ", authorities.Select(Of));

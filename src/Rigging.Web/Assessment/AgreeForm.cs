@@ -19,7 +19,7 @@ static class AgreeForm
     ];
 
     public static IReadOnlyList<Choice> OwnControls { get; } =
-        [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Capital(Words.Of(control))))];
+        [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Words.Capital(Words.Of(control))))];
 
     public static IReadOnlyList<Choice> Ways { get; } = [new("down", "trailing edge down"), new("up", "trailing edge up")];
 
@@ -82,6 +82,4 @@ static class AgreeForm
         ("moves", _) => "plan",
         _ => field ?? "",
     };
-
-    static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -19,20 +19,27 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
     public static AssessmentView Of(SquawkFile file, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
         if (file.Facts.Airframe is not { } onFile) return new(file, null, null, [], []);
+        var airframe = onFile.Read();
         var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
-        return faults.Count > 0 ? new(file, onFile.Read(), null, faults, []) : new(file, onFile.Read(), LedgerAssessment.Of(file.Ledger, onFile, lessons), [], FlownPlots.Of(file.Ledger, onFile));
+        if (faults.Count > 0) return new(file, airframe, null, faults, []);
+        var assessment = LedgerAssessment.Of(file.Ledger, onFile, lessons);
+        return new(file, airframe, assessment, [], assessment.Elsewhere is { } outlook
+            ? FlownPlots.Of(new FlownEvidence(assessment.Request, airframe, outlook), FlownEvidence.BeforeWork(file.Ledger, onFile)) : []);
     }
 
+    // Solved once for all that is shown.
+    readonly Aeroplane? aeroplane = Airframe is null ? null : new(Airframe);
+
     /// <summary>Null when nothing was observed.</summary>
-    public WhatIf? What { get; } = Assessment is { Outlook: { } outlook } && Airframe is not null ? new(outlook, Airframe, Assessment.Request.Settings) : null;
+    public WhatIf? What { get; } = Assessment is { Elsewhere: { } outlook } && Airframe is not null ? new(outlook, Airframe, Assessment.Request.Settings) : null;
 
-    public Equivalents? Coins { get; } = Airframe is null ? null : new(new Aeroplane(Airframe));
+    public Equivalents? Coins => aeroplane is null ? null : new(aeroplane);
 
-    public IReadOnlyList<EvidenceLine> Evidence { get; } = Assessment is { Outlook: { } weighed } ? EvidenceLines.Of(weighed, Assessment.Fact.Request) : [];
+    public IReadOnlyList<EvidenceLine> Evidence { get; } = Assessment is { Elsewhere: { } weighed } ? EvidenceLines.Of(weighed, Assessment.Fact.Request) : [];
 
     /// <summary>What the panels' difference does to the lift, once that cause is worth drawing; null before.</summary>
-    public Drawings.Drawing? SpanLoad { get; } = Airframe is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude.Mean: var deg }
-        && new Aeroplane(Airframe).LiftAlongTheSpan(deg) is var (level, change)
+    public Drawings.Drawing? SpanLoad => aeroplane is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude.Mean: var deg }
+        && aeroplane.LiftAlongTheSpan(deg) is var (level, change)
         ? Drawings.SpanLoadView.Draw(level, change, Directions.Difference(deg, "panel", "more incidence")) : null;
 
     const double WorthDrawing = 0.3;

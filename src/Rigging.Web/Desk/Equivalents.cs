@@ -11,8 +11,7 @@ namespace Rigging.Web.Desk;
 /// <summary>A roll tendency in the coins that people carry: litres in a tank, a person in a seat, flats on a head. All at the reference.</summary>
 public sealed class Equivalents(Aeroplane aeroplane)
 {
-    /// <summary>A person as schools reckon them, kilograms with clothes; common practice, no source.</summary>
-    public const double PersonKg = 77;
+    public const double PersonKg = Rigging.Mechanics.Contract.Load.UsualPersonKg;
 
     readonly PilotsCurrency currency = new(aeroplane.Reference);
 

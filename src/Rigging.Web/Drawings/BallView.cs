@@ -18,13 +18,11 @@ public static class BallView
             new Outline([.. Along().Select(a => At(a, 28)), .. Along().Reverse().Select(a => At(a, -28))], Pen.Outline, Fill.Paper),
             .. ((double[])[-BallRadius - 2, BallRadius + 2]).Select(line => Shape.Line(At(line, 28), At(line, -28), Pen.Outline)),
             new Outline([.. Enumerable.Range(0, 48).Select(i => At(x - MiddleX, 0).Towards(i * 7.5, BallRadius))], Pen.AsLeft, Fill.Solid),
-            new Lettering(new(MiddleX, 128), Capital(Directions.Ball(widths)), Role.Ink, Align.Middle, Strong: true),
+            new Lettering(new(MiddleX, 128), Words.Capital(Directions.Ball(widths)), Role.Ink, Align.Middle, Strong: true),
         ];
         if (shown != widths) marks.Add(new Lettering(new(MiddleX, 146), "drawn at the end of the tube, not to scale", Role.Muted, Align.Middle, Size: 12));
         return new Drawing(360, 154, $"The ball: {Directions.Ball(widths)}", "from the seat, looking forward", marks);
 
         static IEnumerable<double> Along() => Enumerable.Range(0, 21).Select(i => -TubeHalf + i * TubeHalf / 10);
     }
-
-    static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -46,24 +46,21 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         if (await PersonReader.Read(db, me, ct) is not { Visit: null }) return null;
         if (await db.Aircraft.AsNoTracking().SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } row) return null;
         var squawks = await db.Squawks.AsNoTracking().Where(squawk => squawk.AircraftId == row.Id).OrderByDescending(squawk => squawk.Number).ToListAsync(ct);
-        var names = await AirframeNames(db, ct);
         var school = await Registers.School(db, ct);
         List<Ledger> told = [];
         foreach (var squawk in squawks)
             if (await ledgers.Load(squawk.Id, ct) is { } ledger) told.Add(ledger);
-        var json = await db.Airframes.AsNoTracking().Where(file => file.Id == row.AirframeId && file.Version == row.AirframeVersion).Select(file => file.Json).SingleOrDefaultAsync(ct);
-        var limit = json is null ? null : ContractReader.ReadAirframe(json).Value?.Limits?.AcceptableRollTendencyDegPerS;
-        return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, names(row.AirframeId, row.AirframeVersion), row.TotalTimeTenths / 10.0,
+        var file = await db.Airframes.AsNoTracking().SingleAsync(airframe => airframe.Id == row.AirframeId && airframe.Version == row.AirframeVersion, ct);
+        var airframe = AirframeOnFile.Of(file.Id, file.Version, file.Json, row.RiggedForLoad)?.Read();
+        return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, file.Name, row.TotalTimeTenths / 10.0,
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
-            school, await RiggedForOf(db, row, ct),
+            school, airframe is null ? null : await RiggedForOf(db, row, airframe, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))],
-            TendencyHistory.Of(told, school.Zone, limit));
+            TendencyHistory.Of(told, school.Zone, airframe?.Limits?.AcceptableRollTendencyDegPerS));
     }
 
-    static async Task<RiggedFor?> RiggedForOf(RiggingDb db, AircraftRow row, CancellationToken ct)
+    static async Task<RiggedFor> RiggedForOf(RiggingDb db, AircraftRow row, Airframe airframe, CancellationToken ct)
     {
-        var file = await db.Airframes.AsNoTracking().SingleAsync(airframe => airframe.Id == row.AirframeId && airframe.Version == row.AirframeVersion, ct);
-        if (AirframeOnFile.Of(file.Id, file.Version, file.Json, row.RiggedForLoad)?.Read() is not { } airframe) return null;
         var by = row.RiggedForChosenBy is { } chooser ? await db.People.AsNoTracking().Where(person => person.Id == chooser).Select(person => person.Name).SingleOrDefaultAsync(ct) : null;
         return new(Directions.Load(airframe.Reference.Load), by, row.RiggedForReason, new Equivalents(new(airframe)).AtCommonLoads(0));
     }

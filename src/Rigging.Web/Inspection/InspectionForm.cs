@@ -28,15 +28,13 @@ static class InspectionForm
         var differs = file.State.WorkDone?.Fact.DiffersBecause is not null;
         return new(
             typed.YesNo(fields["passed"], "passed", "Result"),
-            [.. file.State.ControlsToSee.Select(asked => asked with { Expected = Seen.NotRecorded, Seen = typed.Choice<Seen>(fields[FieldOf(asked)], FieldOf(asked), $"{Capital(asked.Input)}, {asked.Surface}") })],
+            [.. file.State.ControlsToSee.Select(asked => asked with { Expected = Seen.NotRecorded, Seen = typed.Choice<Seen>(fields[FieldOf(asked)], FieldOf(asked), $"{Words.Capital(asked.Input)}, {asked.Surface}") })],
             typed.YesNo(fields["fullTravelAtEveryFlapSetting"], "fullTravelAtEveryFlapSetting", "Full travel"),
             typed.YesNo(fields["securedAndLocked"], "securedAndLocked", "Assembly and locking"),
             typed.YesNo(fields["nothingLeftBehind"], "nothingLeftBehind", "Nothing left behind"),
             differs ? typed.YesNo(fields["acceptsDifference"], "acceptsDifference", "As left differs from the plan") : null,
             fields["findings"] ?? "");
     }
-
-    public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     /// <summary>
     /// The refusals at their fields. A control seen to move the wrong way is said without naming the right way: an answer is changed by looking again, not by reading.
@@ -48,11 +46,11 @@ static class InspectionForm
         [
             .. broken.Where(rule => rule.Field != "observations"),
             .. broken.Any(rule => rule.Code == "seen-missing")
-                ? asked.Where(o => fields[FieldOf(o)] == nameof(Seen.NotRecorded)).Select(o => new BrokenRule("seen-missing", $"{Capital(o.Input)}: the {o.Surface} was not looked at. It must be seen before the inspection passes.", FieldOf(o)))
+                ? asked.Where(o => fields[FieldOf(o)] == nameof(Seen.NotRecorded)).Select(o => new BrokenRule("seen-missing", $"{Words.Capital(o.Input)}: the {o.Surface} was not looked at. It must be seen before the inspection passes.", FieldOf(o)))
                 : [],
             .. broken.Any(rule => rule.Code == "mismatch-cannot-pass")
                 ? asked.Where(o => Enum.TryParse<Seen>(fields[FieldOf(o)], out var seen) && seen != Seen.NotRecorded && seen != o.Expected).Select(o => new BrokenRule("mismatch-cannot-pass",
-                    $"{Capital(o.Input)}: the {o.Surface} did not do what it must. Have it called again and look. If you see the same, record the inspection as failed: that grounds the aircraft.", FieldOf(o)))
+                    $"{Words.Capital(o.Input)}: the {o.Surface} did not do what it must. Have it called again and look. If you see the same, record the inspection as failed: that grounds the aircraft.", FieldOf(o)))
                 : [],
         ];
     }

@@ -15,12 +15,12 @@ static class FlownPlots
     sealed record Ran(TestPoint Point, IReadOnlyList<(TestPoint Point, Reading Reading, double Seconds, double Deg)> Readings);
 
     /// <summary>Both, as far as there are readings for them; with what was before the last work beside it once there was one.</summary>
-    public static IReadOnlyList<Chart> Of(Ledger ledger, AirframeOnFile onFile)
-    {
-        if (FlownEvidence.Now(ledger, onFile) is not { } now) return [];
-        var before = FlownEvidence.BeforeWork(ledger, onFile);
-        return [.. ((Chart?[])[BankAgainstTime(now, before), RateAgainstSpeed(now, before)]).OfType<Chart>()];
-    }
+    public static IReadOnlyList<Chart> Of(Ledger ledger, AirframeOnFile onFile) =>
+        FlownEvidence.Now(ledger, onFile) is { } now ? Of(now, FlownEvidence.BeforeWork(ledger, onFile)) : [];
+
+    /// <summary>The same from evidence that was weighed already.</summary>
+    public static IReadOnlyList<Chart> Of(FlownEvidence now, FlownEvidence? before) =>
+        [.. ((Chart?[])[BankAgainstTime(now, before), RateAgainstSpeed(now, before)]).OfType<Chart>()];
 
     /// <param name="now">As the aircraft stands.</param>
     /// <param name="before">As it stood before the last work; null when there was none.</param>
@@ -41,7 +41,7 @@ static class FlownPlots
         dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", ran));
         var at = curves[^1].Points[^1];
         return new Chart($"Bank after letting go, at {Numerals.Short(ran.Point.CasKt)} kt", "seconds after letting go", Bank,
-            $"{Said(ran.Point.Manoeuvre)}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
+            $"{Words.Capital(Words.Of(ran.Point.Manoeuvre))}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
             curves, dots, [], []);
     }
 
@@ -70,7 +70,7 @@ static class FlownPlots
         IReadOnlyList<Level> levels = now.Airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }
             ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [];
         return new Chart($"Roll over the first {Numerals.Short(seconds)} s against airspeed", "indicated airspeed, kt", Rate,
-            $"{Said(of.Manoeuvre)}, with the day's fuel and seats in it. A wing or a tab out of true rolls faster the faster it flies; fuel and people roll slower.{Compared(curves, Directions.RollRate)}",
+            $"{Words.Capital(Words.Of(of.Manoeuvre))}, with the day's fuel and seats in it. A wing or a tab out of true rolls faster the faster it flies; fuel and people roll slower.{Compared(curves, Directions.RollRate)}",
             curves, dots, levels, []);
     }
 
@@ -109,6 +109,4 @@ static class FlownPlots
         var (slow, fast) = (flown.Min() - 15, flown.Max() + 15);
         return now.Airframe.SpeedsKt is { } limits ? (Math.Max(slow, limits.StallClean * 1.2), Math.Min(fast, limits.MaxStructuralCruise)) : (Math.Max(slow, 40), fast);
     }
-
-    static string Said(Manoeuvre manoeuvre) => Words.Of(manoeuvre) is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] : "";
 }

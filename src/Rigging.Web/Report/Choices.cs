@@ -53,7 +53,7 @@ static class Choices
     public static readonly Choice[] RedFlags =
     [
         new(ReportForm.NoRedFlag, "None of these"),
-        .. Enum.GetValues<RedFlag>().Select(flag => Of(flag, Capital(Words.Of(flag)))),
+        .. Enum.GetValues<RedFlag>().Select(flag => Of(flag, Words.Capital(Words.Of(flag)))),
     ];
 
     public static readonly Choice[] Seats =
@@ -101,7 +101,7 @@ static class Choices
 
     public static readonly Choice[] StraightBefore = [new("yes", "Yes"), new("no", "No"), new("unknown", "I do not know")];
 
-    public static readonly Choice[] Happened = [.. Enum.GetValues<Happening>().Select(happening => Of(happening, Capital(Words.Of(happening))))];
+    public static readonly Choice[] Happened = [.. Enum.GetValues<Happening>().Select(happening => Of(happening, Words.Capital(Words.Of(happening))))];
 
     /// <summary>Where the ball lay; the value is its place in widths, right positive.</summary>
     public static readonly Choice[] Ball =
@@ -115,6 +115,4 @@ static class Choices
     static string BallWords(double widths) => widths == 0 ? "Centred" : $"{(Math.Abs(widths) switch { 0.5 => "½", 1 => "1", _ => "1½" })} {(widths < 0 ? "left" : "right")}";
 
     static Choice Of<T>(T value, string label, Drawings.Drawing? picture = null, string? help = null) where T : struct, Enum => new(value.ToString(), label, help, false, picture);
-
-    static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

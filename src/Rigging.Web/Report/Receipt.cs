@@ -47,7 +47,7 @@ public sealed record Receipt(
             if (entry is not null || open) yield return new(words, entry?.At);
         }
         if (ledger.Entries.LastOrDefault(entry => entry.Fact is NoFaultFound or WithinLimits or JoinedTo or HandedOver) is { } end)
-            yield return new(Capital(Rigging.Squawks.Rules.Words.Of(ledger.State.Stage!.Value)), end.At);
+            yield return new(Rigging.Squawks.Rules.Words.Capital(Rigging.Squawks.Rules.Words.Of(ledger.State.Stage!.Value)), end.At);
     }
 
     static string? FoundIn(SquawkState state, Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is NoFaultFound or WithinLimits or JoinedTo or HandedOver)?.Fact switch
@@ -68,7 +68,7 @@ public sealed record Receipt(
         var worth = new Equivalents(aeroplane);
         yield return $"Let go at {Rigging.Squawks.Rules.Words.Number(aeroplane.Airframe.Reference.CasKt, 0)}{Directions.Space}kt with the load it is rigged for: {Directions.RollRate(now.Mean)}.";
         if (worth.Of(now.Mean) is { } coins) yield return coins;
-        foreach (var load in worth.AtCommonLoads(now.Mean)) yield return $"{Capital(load.Name)}: {load.Feels}.";
+        foreach (var load in worth.AtCommonLoads(now.Mean)) yield return $"{Rigging.Squawks.Rules.Words.Capital(load.Name)}: {load.Feels}.";
     }
 
     static IEnumerable<Drawing> Draw(SquawkState state, LedgerVerdict? verdict, Facts facts)
@@ -81,8 +81,6 @@ public sealed record Receipt(
         if (airframe is not null && state is { AsFound.Bushings: { } found, WorkDone.Fact.AsLeft: { } left })
             foreach (var drawing in EccentricDrawings.Draw(airframe, found, left)) yield return drawing;
     }
-
-    static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }
 
 /// <param name="At">Null: not yet.</param>

@@ -19,7 +19,7 @@ static class CheckStory
             yield break;
         }
         if (check.Clear is { } clear) yield return clear ? new("Clear.", Tone.Good) : new Line("Not clear.", Tone.Stop);
-        if (check.Value is { } value) yield return $"{Capital(Measured(check, value))}{GiveOrTake(check)}.";
+        if (check.Value is { } value) yield return $"{Words.Capital(Measured(check, value))}{GiveOrTake(check)}.";
         if (check.Tool is not null) yield return $"Measured with {check.ToolCode ?? "a tool without a code"}, calibration due {check.ToolCalibrationDue?.ToString("uuuu-MM-dd", null) ?? "not on file"}.";
         foreach (var line in Line.Quote(check.Finding)) yield return line;
         if (check is { Clear: null, Value: null, Finding: null }) yield return new("Recorded without a value.", Tone.Missing);
@@ -52,6 +52,4 @@ static class CheckStory
 
     static string GiveOrTake(GroundChecked check) => check.Sd is not { } sd ? ""
         : $", give or take {Words.Number(sd)}{CheckUnits.Of(check.Check) switch { "°" => "°", { } unit => Space + unit, _ => "" }}";
-
-    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

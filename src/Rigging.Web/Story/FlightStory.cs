@@ -45,7 +45,7 @@ static class FlightStory
         ];
         var readings = point["readings"] is JsonArray list ? list.OfType<JsonObject>().Select(ReadingWords.Of).ToList() : [];
         var said = readings.Count == 0 ? "nothing read" : string.Join("; ", readings);
-        return $"{CheckStory.Capital(manoeuvre)}, {string.Join(", ", conditions.OfType<string>())}: {said}.";
+        return $"{Words.Capital(manoeuvre)}, {string.Join(", ", conditions.OfType<string>())}: {said}.";
     }
 
     static string? Load(JsonObject load) => load["fuelL"] is JsonObject { Count: > 0 } fuel

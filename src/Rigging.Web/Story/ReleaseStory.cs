@@ -10,7 +10,7 @@ static class ReleaseStory
     public static Told Of(Inspected inspected) => new(inspected.Passed ? "Independent inspection passed" : "Independent inspection failed",
     [
         .. inspected.Passed ? Array.Empty<Line>() : [new Line("The work goes back.", Tone.Stop)],
-        .. inspected.Observations.Where(o => o.WrongWay).Select(o => new Line($"{CheckStory.Capital(o.Input)}: the {o.Surface} was seen to move {Words.Of(o.Seen)}. It must move {Words.Of(o.Expected)}.", Tone.Stop)),
+        .. inspected.Observations.Where(o => o.WrongWay).Select(o => new Line($"{Words.Capital(o.Input)}: the {o.Surface} was seen to move {Words.Of(o.Seen)}. It must move {Words.Of(o.Expected)}.", Tone.Stop)),
         .. Seen(inspected),
         $"Full travel at every flap setting: {YesNo(inspected.FullTravelAtEveryFlapSetting)}. Secured and locked: {YesNo(inspected.SecuredAndLocked)}. Nothing left behind: {YesNo(inspected.NothingLeftBehind)}.",
         .. inspected.AcceptsDifference switch
