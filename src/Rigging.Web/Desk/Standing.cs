@@ -8,11 +8,11 @@ public sealed record Standing(Status Shape, string Word)
 {
     public static Standing Of(FlightStatus may) => may switch
     {
-        FlightStatus.MayFly => new(Status.MayFly, "May fly"),
-        FlightStatus.Limits => new(Status.Limits, "May fly with limits"),
-        FlightStatus.CrewOnly => new(Status.CrewOnly, "Crew only"),
-        FlightStatus.Held => new(Status.Waiting, "Held, not to be flown"),
-        FlightStatus.Grounded => new(Status.Grounded, "Grounded"),
+        FlightStatus.MayFly => new(Status.MayFly, Texts.MayFly),
+        FlightStatus.Limits => new(Status.Limits, Texts.MayFlyWithLimits),
+        FlightStatus.CrewOnly => new(Status.CrewOnly, Texts.CrewOnly),
+        FlightStatus.Held => new(Status.Waiting, Texts.Held),
+        FlightStatus.Grounded => new(Status.Grounded, Texts.Grounded),
         _ => throw new ArgumentOutOfRangeException(nameof(may)),
     };
 }

@@ -1,10 +1,12 @@
 using NodaTime;
 using PdfSharp;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
 
 namespace Rigging.Web.Paper;
 
-/// <summary>A paper's size: records on A4 or letter, what goes into the cockpit on A5 or half letter.</summary>
-public enum Stock { A4, Letter, A5, HalfLetter }
+/// <summary>A paper's size: records on A4 or letter, what goes into the cockpit on A5 or half letter, what is stuck into a logbook on A6.</summary>
+public enum Stock { A4, Letter, A5, HalfLetter, A6 }
 
 /// <summary>
 /// One printed document. The subject names squawk and aircraft ("Squawk S-12 · Q-ABCD"); subject and hash stand on every page,
@@ -23,14 +25,18 @@ public abstract record Block
 
 static class StockSizes
 {
-    // The library's own half letter is called Statement.
-    public static PageSize Page(this Stock stock) => stock switch
+    // The library's own half letter is called Statement; A6 it does not know.
+    public static void Cut(this Stock stock, PdfPage page)
     {
-        Stock.A4 => PageSize.A4,
-        Stock.Letter => PageSize.Letter,
-        Stock.A5 => PageSize.A5,
-        _ => PageSize.Statement,
-    };
+        if (stock == Stock.A6) (page.Width, page.Height) = (XUnit.FromMillimeter(105), XUnit.FromMillimeter(148));
+        else page.Size = stock switch
+        {
+            Stock.A4 => PageSize.A4,
+            Stock.Letter => PageSize.Letter,
+            Stock.A5 => PageSize.A5,
+            _ => PageSize.Statement,
+        };
+    }
 
-    public static bool IsSmall(this Stock stock) => stock is Stock.A5 or Stock.HalfLetter;
+    public static bool IsSmall(this Stock stock) => stock is Stock.A5 or Stock.HalfLetter or Stock.A6;
 }

@@ -8,14 +8,15 @@ namespace Rigging.Web.SignOff;
 
 static class RecordPdf
 {
-    /// <summary><c>/squawks/12/record.pdf</c>, on A4, or on letter with <c>?size=letter</c>; the last round with signed work, or <c>?round=1</c>.</summary>
+    /// <summary><c>/squawks/12/record.pdf</c>, on A4, on letter with <c>?size=letter</c>, or as a logbook sticker with <c>?size=sticker</c>; the last round with signed work, or <c>?round=1</c>.</summary>
     public static void MapRecord(this IEndpointRouteBuilder app) =>
         app.MapGet("/squawks/{number:int}/record.pdf", async (int number, string? size, int? round, HttpContext http, Actor actor, SquawkDesk desk, Watch watch, IClock clock, CancellationToken ct) =>
         {
-            if (size is not (null or "a4" or "letter")) return Results.BadRequest($"size: {size}; wanted: a4 or letter.");
+            if (size is not (null or "a4" or "letter" or "sticker")) return Results.BadRequest($"size: {size}; wanted: a4, letter or sticker.");
             actor.Is(http.User);
             if (await desk.Open(number, ct) is not { } file) return Results.NotFound();
-            var sheet = RecordSheet.Of(file, round, size == "letter" ? Stock.Letter : Stock.A4, clock.GetCurrentInstant().InZone(file.School.Zone));
+            var now = clock.GetCurrentInstant().InZone(file.School.Zone);
+            var sheet = size == "sticker" ? RecordSheet.Sticker(file, round, now) : RecordSheet.Of(file, round, size == "letter" ? Stock.Letter : Stock.A4, now);
             if (sheet is null) return Results.NotFound();
             await watch.Note(SecurityEventKind.Exported, null, $"S-{number}, maintenance record, PDF", ct: ct);
             return Results.File(sheet.ToPdf(), "application/pdf");

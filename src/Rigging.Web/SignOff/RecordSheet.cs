@@ -31,6 +31,31 @@ sealed class RecordSheet
             ? new Sheet("Maintenance record entry", file.School.Name, $"Squawk S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).Blocks()], stock)
             : null;
 
+    /// <summary>The same on one small page, to be stuck into the logbook: the description, the data, the torque and the release with its signature. The full entry stays where it says.</summary>
+    public static Sheet? Sticker(SquawkFile file, int? number, ZonedDateTime printedAt) =>
+        Round(file.Ledger, number) is { State.WorkDone: { Fact: var work } } round
+            ? new Sheet("Maintenance record entry", file.School.Name, $"S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).OnASticker()], Stock.A6)
+            : null;
+
+    IEnumerable<Block> OnASticker()
+    {
+        if (state.Approval is null) yield return new Caution("Not approved for return to service.", "Not approved");
+        yield return new Paragraph($"{file.Aircraft.Registration}, serial {file.Aircraft.Serial}. {work.CompletedOn:uuuu-MM-dd}, {Words.Number(work.TotalTimeH, 1)} h total time.", Strong: true);
+        yield return new Paragraph(string.Join(' ', (IEnumerable<string>)
+        [
+            work.Description,
+            .. state.Correction is { Data: var data } ? [$"To {data.Manual}, section {data.Section}, revision {data.Revision}."] : Array.Empty<string>(),
+            .. state.Torques.Select(torque => $"{torque.Fastener}: {InLb(torque.ReachedInLb)} in·lb, wrench {torque.WrenchCode}, calibration due {torque.CalibrationDue?.ToString("uuuu-MM-dd", null)}."),
+            .. work.Parts.Select(part => $"{part.Quantity} × {part.Description}, {part.PartNumber}."),
+            $"Disturbed: {string.Join("; ", work.Disturbed)}.",
+        ]));
+        yield return new Paragraph($"Work by {Signed(state.WorkDone!.Value.By)}{(state.Inspection is { Fact.Passed: true, By: var inspector } ? $", inspected by {Signed(inspector)}" : "")}. The full entry is in squawk S-{file.Number} of the school's ledger.", Small: true);
+        if (state.Approval is null) yield return new Signature("To be signed by the certifier", file.Facts.RuleSet.ReleaseWording, "", "", "");
+        else foreach (var block in signatures.Of<Approved>("Approved for return to service", file.Facts.RuleSet.ReleaseWording)) yield return block;
+    }
+
+    string Signed(Rigging.Squawks.People.PersonId person) => file.Register.Name(person);
+
     /// <summary>The ledger as it stood when a round ended.</summary>
     static Ledger? Round(Ledger ledger, int? number)
     {

@@ -51,6 +51,19 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_sticker_is_one_small_page_with_the_release_and_its_signature()
+    {
+        var (file, pages) = await Print(await hangar.Squawk(School.Closed), "?size=sticker");
+        Keep("sticker.pdf", file);
+
+        var page = Assert.Single(pages);
+        using var document = PdfDocument.Open(file);
+        // A6: 105 by 148 millimetres.
+        Assert.Equal((105, 148), (Math.Round(document.GetPage(1).Width / 72 * 25.4), Math.Round(document.GetPage(1).Height / 72 * 25.4)));
+        Holds(page, "Left eccentric turned half a flat, trailing edge down.", "190 in·lb, wrench TW-3", "1234.5 h", "approved for return to service", "Conrad Certifier", Hangar.NumberOf(School.Certifier.Certificates[0]), "page 1 of 1");
+    }
+
+    [Fact]
     public async Task Every_page_says_what_it_belongs_to_and_how_many_there_are()
     {
         var number = await hangar.Squawk(School.Approved);
