@@ -19,7 +19,7 @@ public partial class EveryPageTests(RunningSite site)
         (Student, "/report"), (Student, "/report/QRA-101"), (Student, "/receipt/0199a000-0000-7000-8500-000000000006"), (Nobody, "/receipt/0199a000-0000-7000-8500-000000000001"), (Nobody, "/cockpit/0199a000-0000-7000-8400-000000000002"), (Pilot, "/squawks/{QRC-103}/card"), (Pilot, "/squawks/{QRB-102}/card"),
         (Office, "/squawks/{QTB-202}"), (Mechanic, "/squawks/{QRC-103}"), (Inspector, "/squawks/{QTA-201}"), (Pilot, "/squawks/{QRB-102}"), (Office, "/squawks/{QRA-101}"),
         (Mechanic, "/squawks/{QTB-202}/call"), (Mechanic, "/squawks/{QRC-103}/checks"), (Mechanic, "/squawks/{QRC-103}/checks?check=panel-incidence-difference"), (Mechanic, "/squawks/{QRC-103}/checks?check=marks"),
-        (Mechanic, "/squawks/{QRC-103}/flight"), (Mechanic, "/squawks/{QRC-103}/assessment"), (Mechanic, "/squawks/{QTA-201}/work"), (Inspector, "/squawks/{QTA-201}/inspection"),
+        (Mechanic, "/squawks/{QRC-103}/flight"), (Mechanic, "/squawks/{QRC-103}/assessment"), (Mechanic, "/squawks/{QTA-201}/work"), (Mechanic, "/squawks/{QTA-201}/photograph"), (Inspector, "/squawks/{QTA-201}/inspection"),
         (Inspector, "/squawks/{QTA-201}/approval"), (Pilot, "/squawks/{QRB-102}/check-flight"), (Inspector, "/squawks/{QRA-101}/verdict"), (Inspector, "/squawks/{QRB-102}/closing"),
         (Inspector, "/squawks/{QTA-201}/sign/independent-inspection"), (Mechanic, "/squawks/{QRC-103}/other"), (Mechanic, "/squawks/{QRC-103}/other/hand-over"), (Mechanic, "/squawks/{QRC-103}/other/resume"),
         (Mechanic, "/squawks/{QRC-103}/other/another-round"), (Mechanic, "/squawks/{QRC-103}/other/no-fault-found"), (Mechanic, "/squawks/{QRC-103}/other/wait"), (Mechanic, "/squawks/{QRC-103}/other/join"),

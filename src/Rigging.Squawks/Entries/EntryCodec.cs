@@ -27,6 +27,7 @@ public static class EntryCodec
         ["work-started"] = (1, typeof(WorkStarted)),
         ["as-found"] = (1, typeof(AsFound)),
         ["torque-application"] = (1, typeof(TorqueApplied)),
+        ["photograph"] = (1, typeof(Photographed)),
         ["work-handover"] = (1, typeof(WorkHandedOver)),
         ["work-done"] = (1, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),

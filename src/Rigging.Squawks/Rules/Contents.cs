@@ -24,6 +24,11 @@ static class Contents
             .. Needed(handover.State, "text-missing", "state", "how the work stands"),
             .. handover.Loose is { } loose ? Needed(loose, "text-missing", "loose", "what is loose, or say that nothing is") : [],
         ],
+        Photographed photo =>
+        [
+            .. photo.Sha256.Length == 64 && photo.Sha256.All(char.IsAsciiHexDigitLower) ? [] : (IEnumerable<BrokenRule>)[new("photo-unknown", "That picture is not kept here. Choose it again.", "photo")],
+            .. Needed(photo.Caption, "text-missing", "caption", "what the picture shows"),
+        ],
         WorkDone done => WorkRules.Of(done, state, facts),
         Inspected inspected => InspectionRules.Of(inspected, state),
         Approved approved => ApprovalRules.Of(approved, state),

@@ -38,6 +38,8 @@ public static class MoveTable
         Row<AsFound>(Checking, Hangar, Stage.InChecks),
         Row<AsFound>([Stage.InWork], [Authority.Mechanic]),
         Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
+        Row<Photographed>([Stage.Called, Stage.InChecks, Stage.CorrectionAgreed], Hangar),
+        Row<Photographed>([.. Worked], Hangar),
         Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),
         Row<WorkDone>([Stage.InWork], [Authority.Mechanic], Stage.AwaitingInspection, signed: true),
         // Also a second look, asked for by the certifier or by a pilot who found a control wrong before flight: what follows it is a new approval.

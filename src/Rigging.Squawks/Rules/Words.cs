@@ -236,6 +236,14 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(cause)),
     };
 
+    public static string Of(PhotoOf of) => of switch
+    {
+        PhotoOf.BeforeWork => "before the work",
+        PhotoOf.AfterWork => "after the work",
+        PhotoOf.SomethingFound => "something found",
+        _ => throw new ArgumentOutOfRangeException(nameof(of)),
+    };
+
     public static string Of(Manoeuvre manoeuvre) => manoeuvre switch
     {
         Manoeuvre.ReleaseAll => "everything let go",

@@ -35,6 +35,9 @@ public abstract class StepPage<T> : ComponentBase where T : Fact
     /// <summary>The page's last word in its address; also names its draft.</summary>
     protected abstract string Step { get; }
 
+    /// <summary>Where the person goes once the entry is made.</summary>
+    protected virtual string Afterwards => $"squawks/{Number}";
+
     protected string DraftKey => Drafts.TypedKey(Number, Step);
 
     /// <summary>The act as typed. What cannot be read becomes an error of <paramref name="typed"/>.</summary>
@@ -88,7 +91,7 @@ public abstract class StepPage<T> : ComponentBase where T : Fact
         {
             case Outcome.Appended:
                 await Drafts.Drop(await Actor.Me(), DraftKey);
-                Navigation.NavigateTo($"squawks/{Number}");
+                Navigation.NavigateTo(Afterwards);
                 break;
             case Outcome.Refused refused:
                 Errors = [.. InWords(refused.Broken).Select(rule => new FieldError(rule.Field ?? "", rule.Sentence))];

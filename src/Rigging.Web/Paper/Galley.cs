@@ -54,7 +54,7 @@ sealed class Galley : IDisposable
         var page = document.AddPage();
         sheet.Stock.Cut(page);
         ink = XGraphics.FromPdfPage(page);
-        var margin = sheet.Stock == Stock.A6 ? 20 : sheet.Stock.IsSmall() ? 32 : 54;
+        var margin = sheet.Stock == Stock.A6 ? 26 : sheet.Stock.IsSmall() ? 32 : 54;
         (Left, Width, pageHeight) = (margin, page.Width.Point - 2 * margin, page.Height.Point);
         (Top, Bottom) = (margin + 16, pageHeight - margin - 14);
         Unread(Furniture);
