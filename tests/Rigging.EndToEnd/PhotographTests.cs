@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Playwright;
 
 namespace Rigging.EndToEnd;
 
@@ -15,7 +16,7 @@ public class PhotographTests(RunningSite site)
         await using var mechanic = await Visitor.Stranger(site, 820, 1180, await site.Cookies("jude@quietvalley.example"));
         await mechanic.Goes(address + "/photograph");
         await mechanic.Sets(("of", "BeforeWork"));
-        await mechanic.Page.Locator("#photo").SetInputFilesAsync(new Microsoft.Playwright.FilePayload { Name = "mark.png", MimeType = "image/png", Buffer = Picture });
+        await mechanic.Page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = "mark.png", MimeType = "image/png", Buffer = Picture });
         await mechanic.Presses("Keep it");
         await mechanic.Sees("Write what the picture shows.");
 
@@ -24,8 +25,8 @@ public class PhotographTests(RunningSite site)
         await mechanic.IsAt(address);
 
         await mechanic.Sees("Photograph, before the work");
-        var picture = mechanic.Page.GetByAltText("Left rear bushing, mark at two o'clock.");
+        var picture = mechanic.Page.GetByAltText("Photo 1 of 1, by Jude Arkwell");
         await picture.ScrollIntoViewIfNeededAsync();
-        await mechanic.Page.WaitForFunctionAsync("e => e.complete && e.naturalWidth > 0", await picture.ElementHandleAsync());
+        await Assertions.Expect(picture).ToHaveJSPropertyAsync("naturalWidth", 8, new() { Timeout = 180_000 });
     }
 }

@@ -33,7 +33,12 @@ public sealed class Photos(IDbContextFactory<RiggingDb> databases)
     }
 
     /// <summary>The hashes that a squawk's entries name.</summary>
-    static IEnumerable<string> In(SquawkFile file) => file.Ledger.Entries.SelectMany(entry => entry.Fact is Reported { Photos: { } photos } ? photos : []).Select(photo => photo.Sha256);
+    static IEnumerable<string> In(SquawkFile file) => file.Ledger.Entries.SelectMany(entry => entry.Fact switch
+    {
+        Reported { Photos: { } photos } => photos.Select(photo => photo.Sha256),
+        Photographed photo => [photo.Sha256],
+        _ => [],
+    });
 
     async Task<Photo> Keep(string mediaType, byte[] bytes, CancellationToken ct)
     {

@@ -18,7 +18,7 @@ public static class EntryStory
         WorkStarted started => WorkStory.Of(started),
         AsFound found => WorkStory.Of(found),
         TorqueApplied torque => WorkStory.Of(torque),
-        Photographed photo => new($"Photograph, {Words.Of(photo.Of)}", [photo.Caption]),
+        Photographed photo => new($"Photograph, {Words.Of(photo.Of)}", [photo.Caption], [photo.Sha256]),
         WorkHandedOver handover => WorkStory.Of(handover),
         WorkDone done => WorkStory.Of(done),
         Inspected inspected => ReleaseStory.Of(inspected),

@@ -12,8 +12,7 @@ namespace Rigging.Web.Story;
 /// <param name="Signed">How, when and under which certificate it was signed; null when it was not.</param>
 /// <param name="SignedText">The exact text above the signature, names in place.</param>
 /// <param name="CorrectedBy">Sequences of the later notes that correct it.</param>
-/// <param name="Photo">Hash of the picture it names; null without one.</param>
-public sealed record ToldEntry(int Sequence, Told Told, string When, string Who, string ActingAs, string? Signed, string? SignedText, IReadOnlyList<int> CorrectedBy, string? Photo = null);
+public sealed record ToldEntry(int Sequence, Told Told, string When, string Who, string ActingAs, string? Signed, string? SignedText, IReadOnlyList<int> CorrectedBy);
 
 /// <summary>One round of checks, work and check flight.</summary>
 /// <param name="Outcome">What came of it, for when it is folded.</param>
@@ -71,8 +70,7 @@ public sealed record StoryView(
         entry.Sequence, EntryStory.Of(entry.Fact, file.Register.Render), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
         entry.Signature is { } signature ? SignedAs(signature, file) : null,
         entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
-        correctedBy,
-        (entry.Fact as Photographed)?.Sha256);
+        correctedBy);
 
     static string SignedAs(Signature signature, SquawkFile file)
     {
