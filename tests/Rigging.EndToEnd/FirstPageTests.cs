@@ -15,7 +15,7 @@ public class FirstPageTests(RunningSite site)
         """;
 
     /// <summary>Kilobytes over the line, compressed, nothing kept from before. Plain pages are what a phone on the apron loads.</summary>
-    [Theory, InlineData("", "/sign-in", 260), InlineData("wren", "/report/QRA-101", 300), InlineData("edda", "/", 900)]
+    [Theory, InlineData("", "/sign-in", 220), InlineData("wren", "/report/QRA-101", 280), InlineData("edda", "/", 450)]
     public async Task A_first_page_weighs_no_more_than_a_weak_signal_carries(string who, string address, double mostKilobytes)
     {
         await using var visitor = await Visitor.Stranger(site, 390, 844, who.Length == 0 ? null : await site.Cookies($"{who}@quietvalley.example"));

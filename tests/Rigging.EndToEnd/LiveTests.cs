@@ -18,7 +18,7 @@ public class LiveTests(RunningSite site)
         return visitor;
     }
 
-    static Task Marks(Visitor visitor) => visitor.Page.EvaluateAsync("window.neverLoadedAgain = true");
+    static async Task Marks(Visitor visitor) => await visitor.Page.EvaluateAsync("window.neverLoadedAgain = true");
 
     static async Task WasNotLoadedAgain(Visitor visitor) => Assert.True(await visitor.Page.EvaluateAsync<bool>("window.neverLoadedAgain === true"));
 

@@ -19,6 +19,8 @@ static class Host
         });
         // Without it a program run from its build folder finds the packages' assets in development only.
         builder.WebHost.UseStaticWebAssets();
+        // Read anew at every request, styles and scripts would go out uncompressed: ten times the weight, and nobody edits them under a running program.
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] ??= "false";
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;

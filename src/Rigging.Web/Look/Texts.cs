@@ -27,6 +27,7 @@ static class Texts
     public static string Less(object what) => Of().Replace("{0}", $"{what}", StringComparison.Ordinal);
     public static string Light => Of();
     public static string LoadAgain => Of();
+    public static string Loading => Of();
     public static string MainNavigation => Of();
     public static string MayFly => Of();
     public static string MayFlyWithLimits => Of();
