@@ -25,5 +25,8 @@ public sealed class Ledger
 
     public SquawkState State { get; }
 
+    /// <summary>Whether the server's clock stood earlier at this entry than at the one before it: the number, not the time, says which came first.</summary>
+    public bool ClockWentBack(Entry entry) => entry.Sequence > 1 && entry.At < Entries[entry.Sequence - 2].At;
+
     public Ledger With(Entry entry) => new(Id, Entries.Add(entry), State.With(entry));
 }

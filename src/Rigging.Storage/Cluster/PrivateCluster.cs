@@ -50,8 +50,9 @@ public sealed class PrivateCluster : IAsyncDisposable
             var account = await ServerAccount.For(folder.Path, folder.Cluster, ct);
             if (File.Exists(Path.Combine(folder.Cluster, "PG_VERSION")))
             {
-                await account.Own(folder.Cluster, recursive: true, ct);
+                // First: the files of a server that is still stopping come and go.
                 await LeftBehind.ClearAway(folder.Cluster, bin, account, ct);
+                await account.Own(folder.Cluster, recursive: true, ct);
             }
             else
             {

@@ -31,7 +31,7 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
             select s.number as "Squawk", e.sequence as "Sequence", e.kind as "Kind", e.payload_json->>'at' as "At"
             from ledger_entry e join squawk s on s.id = e.squawk_id
             where e.payload_json->'signature' is not null and e.payload_json->>'by' = {person.Id.Value.ToString()}
-            order by e.payload_json->>'at' desc
+            order by e.payload_json->>'at' desc, s.number desc, e.sequence desc
             """).ToListAsync(ct);
         var guestOf = person.GuestOf is { } squawk ? await db.Squawks.Where(row => row.Id == squawk).Select(row => (int?)row.Number).SingleAsync(ct) : null;
         return new(await Registers.School(db, ct), person.Number, person.Name, person.Email, [.. person.Authorities.Select(held => held.Authority).Order()],

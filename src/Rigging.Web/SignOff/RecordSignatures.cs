@@ -36,7 +36,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         var kind = signature.CertificateKind is { } code ? File.Facts.RuleSet.WordsFor(code) : null;
         yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
             signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : "none on file",
-            $"{File.When(entry.At)} {File.School.Zone.Id}",
+            $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? $" (the server’s clock went back; this came after entry {entry.Sequence - 1})" : "")}",
             $"Signed in the ledger, entry {entry.Sequence}, {signature.Method} given at {File.When(signature.AuthenticatedAt)}. SHA-256 of the text as shown: {signature.ShownSha256}");
     }
 

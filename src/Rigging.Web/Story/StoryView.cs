@@ -67,10 +67,18 @@ public sealed record StoryView(
         : $"{entries.Count} {(entries.Count == 1 ? "entry" : "entries")}";
 
     static ToldEntry Tell(Entry entry, SquawkFile file, IReadOnlyList<int> correctedBy) => new(
-        entry.Sequence, EntryStory.Of(entry.Fact, file.Register.Render), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
+        entry.Sequence, Told(entry, file), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
         entry.Signature is { } signature ? SignedAs(signature, file) : null,
         entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
         correctedBy);
+
+    static Told Told(Entry entry, SquawkFile file)
+    {
+        var told = EntryStory.Of(entry.Fact, file.Register.Render);
+        return file.Ledger.ClockWentBack(entry)
+            ? told with { Lines = [.. told.Lines, new($"The server’s clock went back before this entry: it came after entry {entry.Sequence - 1}, whatever the times say.", Tone.Caution)] }
+            : told;
+    }
 
     static string SignedAs(Signature signature, SquawkFile file)
     {

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -18,7 +17,7 @@ public sealed class KilledServerTests
 
     // On few processors a crash lands anywhere by itself; the seed only says after how many acknowledgements.
     readonly Random chance = new(5);
-    readonly ConcurrentDictionary<string, bool> told = [];   // every text that was sent; true: acknowledged
+    readonly Told told = new();
 
     [Fact]
     public async Task No_acknowledged_entry_is_lost_none_is_half_written_and_chains_hold()
@@ -58,22 +57,21 @@ public sealed class KilledServerTests
                 return text;
 
             case Moment.InTheMiddle:
-                // The projection cannot be written while somebody holds its table: the transaction stands half way.
+                // The transaction stands half way.
                 await using (var holder = new NpgsqlConnection(database.Database.Admin))
                 {
                     await holder.OpenAsync();
                     await using var hold = new NpgsqlCommand("begin; lock table squawk in share mode", holder);
                     await hold.ExecuteNonQueryAsync();
                     var sent = Send(store, school, squawk, text);
-                    await using var waits = new NpgsqlCommand("select count(*) from pg_locks where not granted and relation = 'squawk'::regclass", holder);
-                    while ((long)(await waits.ExecuteScalarAsync())! == 0) await Task.Yield();
+                    await Told.Until(holder, Told.SomebodyWaitsForTheProjection, CancellationToken.None);
                     database.Kill();
                     await sent;
                 }
                 return text;
 
             default:
-                var enough = told.Count(pair => pair.Value) + chance.Next(1, 25);
+                var enough = told.Another(chance.Next(1, 25));
                 using (var over = new CancellationTokenSource())
                 {
                     var clients = Enumerable.Range(0, 4).Select(client => Task.Run(async () =>
@@ -81,7 +79,7 @@ public sealed class KilledServerTests
                         for (var n = 0; !over.IsCancellationRequested; n++)
                             await Send(store, school, squawk, $"round {round}, client {client}, {n}");
                     })).ToList();
-                    while (told.Count(pair => pair.Value) < enough) await Task.Yield();
+                    await enough;
                     database.Kill();
                     await over.CancelAsync();
                     await Task.WhenAll(clients);
@@ -92,11 +90,11 @@ public sealed class KilledServerTests
 
     async Task Send(LedgerStore store, SchoolHouse school, SquawkId squawk, string text)
     {
-        told[text] = false;
+        told.Sent(text);
         try
         {
             var seen = (await store.Load(squawk, CancellationToken.None))!.Length;
-            if (await store.Append(squawk, seen, school.Pilot, new Noted(text, null), null, CancellationToken.None) is Outcome.Appended) told[text] = true;
+            if (await store.Append(squawk, seen, school.Pilot, new Noted(text, null), null, CancellationToken.None) is Outcome.Appended) told.Taken(text);
         }
         catch (Exception error) when (DatabaseAway.Is(error) || error is IOException or ObjectDisposedException or InvalidOperationException { InnerException: NpgsqlException })
         {
@@ -106,15 +104,12 @@ public sealed class KilledServerTests
 
     async Task Compare(Moment moment, int round, string? struck, StruckDatabase database, LedgerStore store, SquawkId squawk)
     {
-        var there = (await store.Load(squawk, CancellationToken.None))!.Entries.Select(entry => entry.Fact).OfType<Noted>().GroupBy(note => note.Text).ToDictionary(group => group.Key, group => group.Count());
-        foreach (var (text, acknowledged) in told)
-            Assert.True(!acknowledged || there.GetValueOrDefault(text) == 1, $"Round {round} ({moment}): “{text}” was acknowledged and is there {there.GetValueOrDefault(text)} times.");
-        Assert.Empty(there.Keys.Except(told.Keys));
-        Assert.All(there.Values, times => Assert.Equal(1, times));
+        var ledger = (await store.Load(squawk, CancellationToken.None))!;
+        told.Compare(ledger, $"Round {round} ({moment})");
         if (struck is not null)
         {
             Assert.False(told[struck]);
-            Assert.Equal(moment == Moment.AfterCommit ? 1 : 0, there.GetValueOrDefault(struck));
+            Assert.Equal(moment == Moment.AfterCommit, ledger.Entries.Any(entry => entry.Fact is Noted note && note.Text == struck));
         }
 
         var audit = new LedgerAudit(database);
@@ -122,6 +117,6 @@ public sealed class KilledServerTests
         Assert.True(report.Holds, $"Round {round} ({moment}): {string.Join('\n', report.Lines)}");
         await using var db = database.CreateDbContext();
         var row = await db.Squawks.AsNoTracking().SingleAsync();
-        Assert.Equivalent(SquawkRow.Of((await store.Load(squawk, CancellationToken.None))!, row.HeadHash), row, strict: true);
+        Assert.Equivalent(SquawkRow.Of(ledger, row.HeadHash), row, strict: true);
     }
 }

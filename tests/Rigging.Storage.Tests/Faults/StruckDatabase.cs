@@ -1,5 +1,4 @@
 using System.Data.Common;
-using System.Diagnostics;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 using Npgsql;
@@ -33,21 +32,7 @@ sealed class StruckDatabase(string data) : IDbContextFactory<RiggingDb>, IAsyncD
         return new(options.Options);
     }
 
-    /// <summary>SIGKILL to the server and each of its processes: nothing is flushed, nothing says goodbye.</summary>
-    public void Kill()
-    {
-        using var children = Process.Start(new ProcessStartInfo("pkill", ["-KILL", "-P", $"{cluster.PostmasterPid}"]))!;
-        try
-        {
-            using var server = Process.GetProcessById(cluster.PostmasterPid);
-            server.Kill();
-        }
-        catch (ArgumentException)
-        {
-            // Dead already.
-        }
-        children.WaitForExit();
-    }
+    public void Kill() => Faults.Kill.Server(cluster.PostmasterPid);
 
     public async Task StartAgain()
     {

@@ -49,6 +49,25 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_clock_that_jumps_back_and_forth_leaves_order_state_and_chain_alone()
+    {
+        var ledger = await school.Walk();
+        foreach (var days in (int[])[-2, 400, -1, 0])
+        {
+            school.Clock.Reset(SchoolHouse.Noon + Duration.FromDays(days));
+            var call = new Called(days == 400 ? Call.Grounded : Call.NoRiggingHold, $"{days} days off.", null);
+            ledger = Assert.IsType<Outcome.Appended>(await school.Ledgers.Append(ledger.Id, ledger.Length, school.Mechanic, call, null, Ct)).Ledger;
+        }
+
+        var stored = (await school.Ledgers.Load(ledger.Id, Ct))!;
+
+        Assert.Equal([1, 2, 3, 4, 5], stored.Entries.Select(entry => entry.Sequence));
+        Assert.Equal([2, 4], stored.Entries.Where(stored.ClockWentBack).Select(entry => entry.Sequence));
+        Assert.Equal("0 days off.", stored.State.Call!.Reason);
+        Assert.True((await school.Audit.Verify(Ct)).Holds);
+    }
+
+    [Fact]
     public async Task A_stale_append_is_refused_shows_what_is_new_and_writes_nothing()
     {
         var seen = await school.Walk();

@@ -84,7 +84,7 @@ public sealed class FuzzTests(Hangar hangar)
         var chance = new Random(11);
         using var program = hangar.Site.Browser();
         Dictionary<HttpStatusCode, int> answers = [];
-        for (var n = 0; n < Rounds.Of(1400); n++)
+        for (var n = 0; n < Rounds.Of(2000); n++)
         {
             var body = Change(Api.ApiSite.Example, chance);
             using var content = new StringContent(body, Encoding.UTF8, "application/json");
@@ -106,7 +106,7 @@ public sealed class FuzzTests(Hangar hangar)
         foreach (var stage in stages) squawks.Add((await hangar.Ledger(await hangar.Squawk(stage))).Id);
         var kinds = EntryCodec.Kinds.Order().ToList();
         var (unreadable, refused, taken) = (0, 0, 0);
-        for (var n = 0; n < Rounds.Of(500); n++)
+        for (var n = 0; n < Rounds.Of(2000); n++)
         {
             var kind = kinds[chance.Next(kinds.Count)];
             var payload = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "payloads", $"{kind}.1.json"), Ct);

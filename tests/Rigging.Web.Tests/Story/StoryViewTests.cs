@@ -83,6 +83,18 @@ public class StoryViewTests
     }
 
     [Fact]
+    public void Time_that_runs_backwards_is_said_and_the_order_stays()
+    {
+        var ledger = School.Called.With(new Entry(3, School.Noon - NodaTime.Duration.FromDays(2), School.Pilot.Id, Authority.Pilot, new Noted("Rang.", null)))
+            .With(new Entry(4, School.Noon, School.Pilot.Id, Authority.Pilot, new Noted("Rang again.", null)));
+
+        var told = StoryView.Of(File(ledger, School.Pilot)).Rounds[0].Entries;
+
+        Assert.Equal([1, 2, 3, 4], told.Select(entry => entry.Sequence));
+        Assert.Equal([3], told.Where(entry => entry.Told.Lines.Any(line => line.Text.Contains("clock went back", StringComparison.Ordinal))).Select(entry => entry.Sequence));
+    }
+
+    [Fact]
     public void A_signature_is_told_with_certificate_and_the_text_with_names_in_place()
     {
         var signed = StoryView.Of(File(School.Worked, School.Pilot)).Rounds[0].Entries[^1];

@@ -1,0 +1,60 @@
+using CsCheck;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.Signing;
+using Rigging.Squawks.Tests;
+using Rigging.Storage.Ledgers;
+using Rigging.Storage.School;
+using Rigging.Storage.Tests.Faults;
+
+namespace Rigging.Web.Tests.Faults;
+
+/// <summary>Random lives of squawks through the store: what is stored as their state is what their entries prove, by the fold and by the table on paper.</summary>
+[Collection(InTheHangar.Name)]
+public sealed class RandomLedgerTests(Hangar hangar)
+{
+    [Fact]
+    public async Task The_stored_state_is_what_the_entries_prove()
+    {
+        var store = hangar.Site.Services.GetRequiredService<LedgerStore>();
+        // Two of the walks' people are not in this school's register.
+        foreach (var (person, name) in Walks.Cast[6..].Zip((string[])["Edda Everything", "Frank Frontdesk"]))
+            await hangar.Site.AddPerson(name, $"{name.Split(' ')[0]}@school.example", [.. person.Authorities], id: person.Id,
+                certificates: person.Certificates.Select(held => new CertificateRow { Id = held.Id, Kind = held.Kind, Number = "INV" }));
+        List<Ledger> lives = [];
+        Walks.All.Sample(life => { if (Walks.End(life) is { Length: > 0 } walked) lives.Add(walked); }, iter: 400, seed: "0000KOIPJaf0", threads: 1);
+        HashSet<Stage> reached = [];
+        // The longest life of each ending: random lives mostly stay near their beginning.
+        foreach (var walked in lives.GroupBy(life => life.State.Stage).SelectMany(same => same.OrderByDescending(life => life.Length).Take(Rounds.Of(1))))
+        {
+            var number = await hangar.Squawk(new Ledger(walked.Id, walked.Entries.Take(1)));
+            var id = (await hangar.Ledger(number)).Id;
+            foreach (var entry in walked.Entries.Skip(1))
+            {
+                var (ledger, facts) = (await store.Look(id, entry.By, CancellationToken.None))!.Value;
+                var hash = SignedText.Sha256(Squawk.TextToSign(ledger, entry.Fact, facts));
+                await store.Append(id, ledger.Length, entry.By, entry.Fact, new("password", facts.Now, hash, hash), CancellationToken.None);
+            }
+
+            await using var db = hangar.Site.OpenDatabase();
+            var row = await db.Squawks.AsNoTracking().SingleAsync(squawk => squawk.Id == id);
+            var stored = await db.Entries.AsNoTracking().Where(entry => entry.SquawkId == id).OrderBy(entry => entry.Sequence).ToListAsync();
+            var proved = new Ledger(id, stored.Select(entry => entry.Sealed().Open()));
+            Assert.Equivalent(SquawkRow.Of(proved, stored[^1].Hash), row, strict: true);
+            Assert.Equal(OnPaper(proved), row.Stage);
+            reached.Add(row.Stage);
+        }
+        Assert.True(reached.Count > 8, $"Only {string.Join(", ", reached)} were reached: the walks prove little.");
+    }
+
+    /// <summary>The stage by the table that people wrote down, entry by entry.</summary>
+    static Stage? OnPaper(Ledger ledger) => ledger.Entries.Aggregate((Stage?)null, (stage, entry) =>
+    {
+        var name = entry.Fact is Inspected { Passed: false } ? "independent-inspection, failed" : EntryCodec.KindOf(entry.Fact);
+        return MovesOnPaper.Cells.Single(cell => cell.Entry == name && cell.At == stage).To ?? throw new InvalidOperationException($"{name} has no place at {stage}.");
+    });
+}
