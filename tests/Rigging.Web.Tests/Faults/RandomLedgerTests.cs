@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
-using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Squawks.Signing;
 using Rigging.Squawks.Tests;
