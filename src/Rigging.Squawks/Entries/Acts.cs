@@ -62,6 +62,8 @@ public sealed record CheckFlown(
 public enum VerdictWord { Accepted, AdjustAgain, NotEnoughEvidence }
 
 /// <summary>What the check flight says about the complaint once the day's fuel and loading are taken out.</summary>
+/// <param name="TendencyDegPerS">With the load it is rigged for, right wing down positive: the day's load is not in it.</param>
+/// <param name="LoadShareDegPerS">What the day's load added to that.</param>
 public sealed record VerdictGiven(
     VerdictWord Verdict,
     double? TendencyDegPerS,

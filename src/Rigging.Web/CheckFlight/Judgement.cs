@@ -31,8 +31,7 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
         if (verdict.RollTendency is not { } found) yield break;
         yield return $"With the load it is rigged for, let go: {Directions.RollRate(found.Mean)} (9 in 10 sure: between {Directions.RollRate(found.Low)} and {Directions.RollRate(found.High)}).";
         if (airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }) yield return $"The limit is {Words.Number(limit)}{Directions.Space}°/s either way.";
-        if (PerLitre(airframe) is var perLitre and not 0 && Math.Abs(found.Mean / perLitre) >= 0.5)
-            yield return $"That is what {Words.Number(Math.Abs(found.Mean / perLitre), 0)}{Directions.Space}L more fuel on the {(found.Mean / perLitre > 0 ? "right" : "left")} would do.";
+        foreach (var sentence in new Equivalents(new Aeroplane(airframe)).Says(found.Mean)) yield return sentence;
     }
 
     static IEnumerable<string> OfLoad(CheckFlightVerdict verdict, AssessmentRequest request, Airframe airframe)
@@ -42,8 +41,4 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
         var fuel = Math.Abs(difference) < 0.05 ? "equal fuel on both sides" : $"{Words.Number(Math.Abs(difference), 1)}{Directions.Space}L more fuel on the {(difference > 0 ? "right" : "left")}";
         yield return $"The day's load ({fuel}, and who sat where) adds {Directions.RollRate(share)} to that; it has been taken out.";
     }
-
-    /// <summary>Roll tendency of one litre of fuel difference, right minus left, at the reference; °/s. Zero where no tank lies beside the centreline.</summary>
-    static double PerLitre(Airframe airframe) =>
-        new Aeroplane(airframe).Reference.RollTendencyDegPerS(new Asymmetry(WeightNm: LateralLoad.MomentPerLitreNm(airframe, airframe.Reference.Load.FuelKgPerL)));
 }

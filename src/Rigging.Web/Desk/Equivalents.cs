@@ -30,18 +30,26 @@ public sealed class Equivalents(Aeroplane aeroplane)
         return lines;
     }
 
+    /// <summary>A tendency in the pilot's currency: what would take it out, and what it is at the loads a school flies with.</summary>
+    public IReadOnlyList<string> Says(double degPerS) =>
+    [
+        .. Of(degPerS) is { } coins ? [coins] : Array.Empty<string>(),
+        $"What the next pilot will feel: {string.Join("; ", AtCommonLoads(degPerS).Select(load => $"{load.Name}, {load.Feels}"))}.",
+    ];
+
     /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
     public string? Of(double degPerS)
     {
         if (Math.Abs(degPerS) < 0.05) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
-            coins.Add($"{Words.Number(Math.Abs(litres), 0)}{Space}L more in the {(litres > 0 ? "right" : "left")} tank than in the other");
-        if (Airframe.Seats.MaxBy(seat => Math.Abs(seat.ArmM)) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons)
-            coins.Add($"{Words.Number(Math.Abs(persons) * PersonKg, 0)}{Space}kg {(persons > 0 ? "more" : "less")} in the {seat.Name} seat");
+            coins.Add($"{Litres(Math.Abs(litres))} more in the {(litres > 0 ? "right" : "left")} tank than in the other");
+        // The seat farthest out on the light side: more in it is easier to think of than less in the other.
+        if (Airframe.Seats.MaxBy(seat => -Math.Sign(degPerS) * seat.ArmM) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons and > 0)
+            coins.Add($"{Words.Number(persons * PersonKg, 0)}{Space}kg more in the {seat.Name} seat ({Words.Number(persons * 100, 0)}{Space}% of a person)");
         if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125)
-            coins.Add($"about {FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)} at one wing");
-        return coins.Count == 0 ? null : $"That is as much as {string.Join(", or ", coins)}.";
+            coins.Add($"about {FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)} turned at one wing");
+        return coins.Count == 0 ? null : $"It would stay level with {string.Join(", or ", coins)}.";
     }
 
     /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>

@@ -17,13 +17,15 @@ static class TendencyHistory
     /// <returns>Null when nothing on record says how it rolls.</returns>
     public static Chart? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
     {
-        double Day(Instant at) => Chart.Day(at.InZone(zone).Date);
+        double Day(Instant at) => Chart.Day(at.InZone(zone).LocalDateTime);
+        // Work signed on the day it was completed has its place among that day's entries; work signed late stands at noon of its day.
+        double Worked(Entry entry, WorkDone done) => entry.At.InZone(zone).Date == done.CompletedOn ? Day(entry.At) : Chart.Day(done.CompletedOn.At(LocalTime.Noon));
         var found = ledgers.SelectMany(ledger => ledger.Entries).Select(Read).OfType<Found>().OrderBy(one => one.At).ToList();
         if (found.Count == 0) return null;
         Dots Of(bool afterFlight, Telling telling, string name) => new(telling, name,
             [.. found.Where(one => one.AfterFlight == afterFlight).Select(one => (Day(one.At), one.Mean, (double?)((one.High - one.Low) / 2)))]);
         List<Upright> works = [.. ledgers.SelectMany(ledger => ledger.Entries.Where(entry => entry.Fact is WorkDone)
-            .Select(entry => new Upright(Chart.Day(((WorkDone)entry.Fact).CompletedOn), $"work, S-{ledger.State.Report!.Number}"))).OrderBy(work => work.X)];
+            .Select(entry => new Upright(Worked(entry, (WorkDone)entry.Fact), $"work, S-{ledger.State.Report!.Number}"))).OrderBy(work => work.X)];
         var last = found[^1];
         return new Chart("How it flew hands off", "day", "roll, °/s (right wing down is up)",
             $"At the speed and load it is rigged for. Circles are assessments of a complaint, squares verdicts on a check flight, upright lines signed work. On record last, {last.At.InZone(zone).Date:uuuu-MM-dd}: {Directions.RollRate(last.Mean)}, nine times in ten between {Directions.RollRate(last.Low)} and {Directions.RollRate(last.High)}.",

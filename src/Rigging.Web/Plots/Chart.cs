@@ -16,8 +16,8 @@ public sealed record Chart(
     IReadOnlyList<Upright> Uprights,
     bool Dates = false)
 {
-    /// <summary>A day's place along x.</summary>
-    public static double Day(NodaTime.LocalDate day) => day.ToDateTimeUnspecified().ToOADate();
+    /// <summary>A moment's place along x, in days.</summary>
+    public static double Day(NodaTime.LocalDateTime moment) => moment.ToDateTimeUnspecified().ToOADate();
 }
 
 /// <summary>Which of two stories a line or a dot belongs to. They differ by dash, by the dot's shape and by words before they differ by colour.</summary>

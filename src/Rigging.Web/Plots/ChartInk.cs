@@ -63,8 +63,9 @@ static partial class ChartInk
             Letter(axis, label);
         if (chart.Dates)
         {
-            Letter((AxisBase)plot.Axes.DateTimeTicksBottom(), chart.Across);
-            plot.Axes.Color(inks.Ink);
+            plot.Axes.Bottom.TickGenerator = Days(chart);
+            // Room for half of the last day's name.
+            plot.Layout.Fixed(new PixelPadding(left: 62, right: 46, bottom: 56, top: 10));
         }
         else
         {
@@ -79,6 +80,17 @@ static partial class ChartInk
         plot.Add.HorizontalLine(0, 1, inks.Ink);
         Name(plot, chart, inks);
         return plot;
+    }
+
+    /// <summary>At most five days, whole ones, written as everywhere else.</summary>
+    static ScottPlot.TickGenerators.NumericManual Days(Chart chart)
+    {
+        var days = chart.Dots.SelectMany(dots => dots.Points.Select(point => point.X)).Concat(chart.Uprights.Select(upright => upright.X)).Select(Math.Floor).ToList();
+        var ticks = new ScottPlot.TickGenerators.NumericManual();
+        if (days.Count == 0) return ticks;
+        var step = Math.Max(1, Math.Ceiling((days.Max() + 1 - days.Min()) / 5));
+        for (var day = days.Min(); day <= days.Max() + 1; day += step) ticks.AddMajor(day, DateTime.FromOADate(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        return ticks;
     }
 
     static void Letter(AxisBase axis, string label)
@@ -151,7 +163,12 @@ static partial class ChartInk
             Write(curve.Name, end.X, end.Mean, curve.Telling == Telling.Now ? inks.Accent : inks.Ink, Alignment.LowerRight, -4);
         }
         foreach (var level in chart.Levels) Write(level.Name, limits.Left, level.Y, inks.Caution, level.Y < 0 ? Alignment.UpperLeft : Alignment.LowerLeft, level.Y < 0 ? 2 : -2, 8);
-        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place))) Write(upright.Name, upright.X, limits.Top, inks.Ink, Alignment.UpperLeft, 2 + 16 * (place % 3), 5);
+        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place)))
+        {
+            // Beside its line, on the side where there is room.
+            var late = upright.X > (limits.Left + limits.Right) / 2;
+            Write(upright.Name, upright.X, limits.Bottom, inks.Ink, late ? Alignment.LowerRight : Alignment.LowerLeft, -2 - 16 * (place % 3), late ? -5 : 5);
+        }
         plot.Axes.SetLimits(limits);
     }
 

@@ -27,8 +27,9 @@ static class FlownPlots
     /// <returns>Null when nobody timed a bank.</returns>
     public static Chart? BankAgainstTime(FlownEvidence now, FlownEvidence? before = null)
     {
-        if (MostTimed(now) is not { } ran) return null;
-        var earlier = before is null ? null : MostTimed(before);
+        var (flown, earlier) = (MostTimed(now), before is null ? null : MostTimed(before));
+        // Before anybody has flown it again: what is expected of the flight that was flown before.
+        if ((flown ?? earlier) is not { } ran) return null;
         var longest = Math.Clamp(1.2 * ran.Readings.Concat(earlier?.Readings ?? []).Max(reading => reading.Seconds), 10, 40);
         List<Curve> curves = [];
         List<Dots> dots = [];
@@ -38,7 +39,7 @@ static class FlownPlots
             if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, "read before the work", earlier));
         }
         curves.Add(Banks(now, Telling.Now, before is null ? "expected" : "after the work", ran.Point, longest));
-        dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", ran));
+        if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", flown));
         var at = curves[^1].Points[^1];
         return new Chart($"Bank after letting go, at {Numerals.Short(ran.Point.CasKt)} kt", "seconds after letting go", Bank,
             $"{Words.Capital(Words.Of(ran.Point.Manoeuvre))}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
@@ -48,7 +49,8 @@ static class FlownPlots
     /// <returns>Null when no roll was read as a number.</returns>
     public static Chart? RateAgainstSpeed(FlownEvidence now, FlownEvidence? before = null)
     {
-        var timed = TimedReadings(now).ToList();
+        List<(TestPoint Point, Reading Reading, double Seconds, double Deg)> timed = [.. TimedReadings(now)];
+        if (timed.Count == 0 && before is not null) timed = [.. TimedReadings(before)];
         if (timed.Count == 0) return null;
         var seconds = timed.Select(reading => reading.Seconds).Order().ElementAt(timed.Count / 2);
         var of = timed.MinBy(reading => Math.Abs(reading.Point.CasKt - now.Airframe.Reference.CasKt)).Point;
@@ -66,7 +68,7 @@ static class FlownPlots
             if (Read(before, Telling.Earlier, "read before the work") is { Points.Count: > 0 } read) dots.Add(read);
         }
         curves.Add(Rates(now, Telling.Now, before is null ? "expected" : "after the work"));
-        dots.Add(Read(now, Telling.Now, before is null ? "read" : "read after the work"));
+        if (Read(now, Telling.Now, before is null ? "read" : "read after the work") is { Points.Count: > 0 } lately) dots.Add(lately);
         IReadOnlyList<Level> levels = now.Airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }
             ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [];
         return new Chart($"Roll over the first {Numerals.Short(seconds)} s against airspeed", "indicated airspeed, kt", Rate,
@@ -75,7 +77,7 @@ static class FlownPlots
     }
 
     static string Compared(List<Curve> curves, Func<double, string> words) => curves.Count < 2 ? ""
-        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}.";
+        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}; both lines with the fuel and the people of one flight.";
 
     static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
         [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)
@@ -89,8 +91,10 @@ static class FlownPlots
         .OrderByDescending(group => group.Count()).ThenBy(group => Math.Abs(group.First().Point.CasKt - flown.Airframe.Reference.CasKt))
         .Select(group => new Ran(group.First().Point, [.. group])).FirstOrDefault();
 
+    // As the aircraft stood: what was flown before something was turned is evidence, and belongs to the other line.
     static IEnumerable<(TestPoint Point, Reading Reading, double Seconds, double Deg)> TimedReadings(FlownEvidence flown) =>
         from point in flown.Request.TestPoints
+        where point.MovedSince is null or []
         where point.Manoeuvre is Manoeuvre.ReleaseAll or Manoeuvre.ReleaseWheel or Manoeuvre.HoldNeutral && Math.Abs(point.FlapDeg) < 0.5
         from reading in point.Readings
         let read = reading switch

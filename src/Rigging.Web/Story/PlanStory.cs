@@ -23,9 +23,9 @@ static class PlanStory
         ]);
     }
 
-    /// <summary>Mean, low and high, degrees per second, right wing down positive; null when the assessment gave none.</summary>
-    public static (double Mean, double Low, double High)? Tendency(Assessed assessed) =>
-        Parse(assessed.Response) is JsonObject response ? Estimate(response["rollTendency"]) : null;
+    /// <summary>Mean, low and high, degrees per second, right wing down positive; null when the answer, an assessment or a verdict, gave none.</summary>
+    public static (double Mean, double Low, double High)? Tendency(string answer) =>
+        Parse(answer) is JsonObject response ? Estimate(response["rollTendency"]) : null;
 
     static IEnumerable<Line> Result(JsonObject response)
     {

@@ -42,9 +42,8 @@ static class ReleaseStory
 
     public static Told Of(VerdictGiven verdict) => new($"Verdict: {Words.Of(verdict.Verdict)}",
     [
-        .. verdict.TendencyDegPerS is { } rate ? [$"Tendency on the check flight: {RollRate(rate)}."] : Array.Empty<Line>(),
-        .. verdict.LoadShareDegPerS is { } share ? [$"The day’s fuel and seats account for {RollRate(share)}."] : Array.Empty<Line>(),
-        .. verdict.TendencyDegPerS is { } all && verdict.LoadShareDegPerS is { } load ? [$"Left for the aircraft itself: {RollRate(all - load)}."] : Array.Empty<Line>(),
+        .. verdict.TendencyDegPerS is { } rate ? [$"With the load it is rigged for: {RollRate(rate)}."] : Array.Empty<Line>(),
+        .. verdict.LoadShareDegPerS is { } share ? [$"The day’s fuel and seats added {RollRate(share)}; that has been taken out."] : Array.Empty<Line>(),
         verdict.Explanation,
     ]);
 

@@ -7,9 +7,6 @@ namespace Rigging.Web.Story;
 /// <summary>The pilot's report in words: the complaint in one sentence, and everything that was and was not written down.</summary>
 static class ReportStory
 {
-    // By definition of the US gallon.
-    const double LitresPerUsGallon = 3.785411784;
-
     public static Told Of(Reported report) => new("Reported",
     [
         new(report.Words, Tone.Quoted),
@@ -73,7 +70,6 @@ static class ReportStory
         ? $"Fuel left {Litres(left)}, right {Litres(right)}, {(report.FuelMethod == FuelMethod.NotKnown ? "how it was known is not recorded" : Words.Of(report.FuelMethod))}."
         : new Line("Fuel on each side: not known.", Tone.Missing);
 
-    static string Litres(double litres) => $"{Words.Number(litres, 0)}{Space}L ({Words.Number(litres / LitresPerUsGallon, 1)}{Space}US{Space}gal)";
 
     static IEnumerable<Line> Seats(Reported report)
     {

@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
@@ -20,19 +21,30 @@ public sealed record ToldRound(int Number, string Outcome, IReadOnlyList<ToldEnt
 
 /// <summary>Everything the squawk's page shows, told from the file. Pure.</summary>
 /// <param name="Picture">The heavy wing; null when nobody recorded which one.</param>
+/// <param name="Feel">The tendency on record in the pilot's currency; empty when none is.</param>
 public sealed record StoryView(
-    SquawkFile File, string Complaint, Drawing? Picture, IReadOnlyList<ToldRound> Rounds, NextStep? Next, IReadOnlyList<Step> Others, IReadOnlyList<Caution> Cautions)
+    SquawkFile File, string Complaint, Drawing? Picture, IReadOnlyList<string> Feel, IReadOnlyList<ToldRound> Rounds, NextStep? Next, IReadOnlyList<Step> Others, IReadOnlyList<Caution> Cautions)
 {
-    public static StoryView Of(SquawkFile file) => new(
-        file, ReportStory.Sentence(file.State.Report!), PictureOf(file), RoundsOf(file), NextStep.Of(file), Step.Beside(file), Caution.Of(file));
-
-    /// <summary>By the last assessment of the aircraft as it stands, else by the pilot's words.</summary>
-    static Drawing? PictureOf(SquawkFile file)
+    public static StoryView Of(SquawkFile file)
     {
-        var sinceWork = file.Ledger.Entries.Reverse().TakeWhile(entry => entry.Fact is not WorkDone).Select(entry => entry.Fact).ToList();
-        if (sinceWork.OfType<Assessed>().FirstOrDefault() is { } assessed && PlanStory.Tendency(assessed) is { } tendency)
-            return AeroplaneView.FromRate(tendency.Mean, tendency.Low, tendency.High, AirframeOf(file)?.Limits?.AcceptableRollTendencyDegPerS);
-        var report = file.State.Report!;
+        var airframe = file.Facts.Airframe is { } onFile ? ContractReader.ReadAirframe(onFile.Json).Value : null;
+        var tendency = TendencyOf(file);
+        return new(
+            file, ReportStory.Sentence(file.State.Report!), PictureOf(file.State.Report!, tendency, airframe),
+            tendency is { Mean: var mean } && airframe is not null ? new Equivalents(new Aeroplane(airframe)).Says(mean) : [],
+            RoundsOf(file), NextStep.Of(file), Step.Beside(file), Caution.Of(file));
+    }
+
+    /// <summary>By the last assessment or verdict of the aircraft as it stands; null when there is none.</summary>
+    static (double Mean, double Low, double High)? TendencyOf(SquawkFile file) =>
+        file.Ledger.Entries.Reverse().TakeWhile(entry => entry.Fact is not WorkDone)
+            .Select(entry => entry.Fact switch { Assessed assessed => PlanStory.Tendency(assessed.Response), VerdictGiven verdict => PlanStory.Tendency(verdict.Response), _ => null })
+            .FirstOrDefault(tendency => tendency is not null);
+
+    /// <summary>By what is on record, else by the pilot's words.</summary>
+    static Drawing? PictureOf(Reported report, (double Mean, double Low, double High)? tendency, Airframe? airframe)
+    {
+        if (tendency is { } found) return AeroplaneView.FromRate(found.Mean, found.Low, found.High, airframe?.Limits?.AcceptableRollTendencyDegPerS);
         return report.RollsTo switch
         {
             Heavy.Left => AeroplaneView.FromWords(Side.Left, ReportStory.BankRead(report)),
@@ -40,8 +52,6 @@ public sealed record StoryView(
             _ => null,
         };
     }
-
-    static Airframe? AirframeOf(SquawkFile file) => file.Facts.Airframe is { } onFile ? ContractReader.ReadAirframe(onFile.Json).Value : null;
 
     /// <summary>In the order in which things happened.</summary>
     static IReadOnlyList<ToldRound> RoundsOf(SquawkFile file)

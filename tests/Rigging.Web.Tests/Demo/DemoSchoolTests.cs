@@ -3,8 +3,11 @@ using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Verification;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Demo;
+using Rigging.Web.Plots;
+using Rigging.Web.Story;
 
 namespace Rigging.Web.Tests.Demo;
 
@@ -53,6 +56,35 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
         Assert.Equal(again.RollTendency!.Mean, verdict.TendencyDegPerS!.Value, 9);
         // Without the dip stick the same flight would prove nothing.
         Assert.Equal(Verdict.NotEnoughEvidence, Mechanics.Verification.CheckFlight.Judge(request, request.Airframe!, fuelMeasured: false).Verdict);
+    }
+
+    /// <summary>What was read after the work stands beside what is expected after it, and what was read before beside what was expected before.</summary>
+    [Fact]
+    public async Task The_plots_of_the_closed_one_keep_what_was_flown_before_the_work_apart_from_what_was_flown_after_it()
+    {
+        var ledger = await Ledger(1);
+        var facts = (await school.Ledgers.Look(ledger.Id, new(Seeds.Person("jude")!.Id), CancellationToken.None))!.Value.Facts;
+
+        var chart = FlownPlots.Of(ledger, facts.Airframe!)[0];
+
+        Assert.Equal([Telling.Earlier, Telling.Now], chart.Dots.Select(dots => dots.Telling));
+        Assert.All(chart.Dots[0].Points, point => Assert.True(point.Y < 0));
+        Assert.All(chart.Dots[1].Points, point => Assert.True(point.Y > 0));
+        var after = chart.Curves.Single(curve => curve.Telling == Telling.Now).Points[^1];
+        Assert.True(after.Mean > 0, chart.Says);
+        Assert.All(chart.Dots[1].Points, point => Assert.InRange(point.Y, after.Low - point.Give!.Value, after.High + point.Give.Value));
+    }
+
+    /// <summary>The verdict's number is what is left once the day's load is taken out: it is not taken out again in the telling.</summary>
+    [Fact]
+    public async Task The_story_tells_the_verdicts_own_number()
+    {
+        var verdict = (await Ledger(1)).State.Verdict!;
+
+        var told = EntryStory.Of(verdict, text => text).Lines.Select(line => line.Text).ToList();
+
+        Assert.Equal($"With the load it is rigged for: {Directions.RollRate(verdict.TendencyDegPerS!.Value)}.", told[0]);
+        Assert.DoesNotContain(told, line => line.Contains(Directions.RollRate(verdict.TendencyDegPerS!.Value - verdict.LoadShareDegPerS!.Value), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -68,16 +68,17 @@ public class AirframePageTests(Hangar hangar)
         Assert.Contains(sheet.Missing, line => line.StartsWith("Limits", StringComparison.Ordinal));
     }
 
-    /// <summary>A wing that drops to the left is held up by weight on the right; one person less on the left seat does the same.</summary>
-    [Fact]
-    public void A_heavy_left_wing_is_worth_fuel_on_the_right_or_less_in_the_left_seat()
+    /// <summary>A wing that drops to one side is held up by weight on the other, and the sentence says that this is what holds it up.</summary>
+    [Theory, InlineData(-0.7, "right"), InlineData(0.7, "left")]
+    public void A_heavy_wing_is_worth_fuel_and_people_on_the_other_side(double degPerS, string light)
     {
         var coins = new Equivalents(new Aeroplane(School.Airframe.Read()));
 
-        var said = coins.Of(-0.7);
+        var said = coins.Of(degPerS)!.Replace('\u202F', ' ').Replace('\u00A0', ' ');
 
-        Assert.Contains("L more in the right tank", said, StringComparison.Ordinal);
-        Assert.Matches("kg (less in the left seat|more in the right seat)", said!);
+        Assert.StartsWith("It would stay level with ", said, StringComparison.Ordinal);
+        Assert.Matches($@"\d L \([\d.]+ US gal\) more in the {light} tank", said);
+        Assert.Matches($@"kg more in the {light} seat \(\d+ % of a person\)", said);
         Assert.Null(coins.Of(0.01));
     }
 
