@@ -23,6 +23,16 @@ static class AgreeForm
 
     public static IReadOnlyList<Choice> Ways { get; } = [new("down", "trailing edge down"), new("up", "trailing edge up")];
 
+    /// <summary>What whoever moves this control must not do with it (common practice, no source); null where the steps of the work say it.</summary>
+    public static string? Mind(string? control) => Enum.TryParse<Control>(control, out var chosen) ? chosen switch
+    {
+        Control.LeftFlapRod or Control.RightFlapRod or Control.AileronNeutral =>
+            "A flap or an aileron that is drooped to hide a heavy wing moves the trouble to another speed. Set it to its book value, and no further.",
+        Control.AileronTab or Control.RudderTab =>
+            "Bend a tab only as far as the manual says, and no trailing edge that is not a tab. A tab that is added or enlarged may be a major alteration: it bears on flutter.",
+        _ => null,
+    } : null;
+
     /// <summary>The manual on file, taken apart where it is written as “manual, section, revision X”; to be confirmed by whoever agrees.</summary>
     public static (string Manual, string Section, string Revision) DataOnFile(string? approvedData)
     {

@@ -62,4 +62,11 @@ public class AgreeFormTests
     [InlineData(null, "", "", "")]
     public void The_manual_on_file_is_offered_in_its_parts(string? onFile, string manual, string section, string revision) =>
         Assert.Equal((manual, section, revision), AgreeForm.DataOnFile(onFile));
+
+    [Theory, InlineData("LeftFlapRod", "book value"), InlineData("AileronNeutral", "book value"), InlineData("RudderTab", "flutter"), InlineData("AileronTab", "flutter")]
+    public void Who_plans_to_move_what_only_hides_a_heavy_wing_is_cautioned_there(string control, string said) =>
+        Assert.Contains(said, AgreeForm.Mind(control), StringComparison.Ordinal);
+
+    [Theory, InlineData("LeftEccentric"), InlineData(null), InlineData("nonsense")]
+    public void Other_plans_are_left_alone(string? control) => Assert.Null(AgreeForm.Mind(control));
 }
