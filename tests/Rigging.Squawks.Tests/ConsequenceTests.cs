@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using static Rigging.Squawks.Tests.School;
 
@@ -27,6 +28,17 @@ public class ConsequenceTests
 
         Assert.Equal((Stage.InWork, FlightStatus.Grounded), (wrong.State.Stage!.Value, wrong.State.FlightStatus));
         Assert.Equal(FlightStatus.Held, wrong.Do(Inspector, Checks.Single(c => c.Check == Check.DamageInspection)).State.FlightStatus);
+    }
+
+    [Fact]
+    public void Whoever_lifts_a_grounding_signs_what_was_reported_and_found_as_an_inspector()
+    {
+        var cleared = Empty.Do(Pilot, Report with { RedFlags = [RedFlag.Bang, RedFlag.BothHands] }).Do(Inspector, Checks.Single(c => c.Check == Check.DamageInspection));
+
+        Assert.Equal((FlightStatus.Held, Authority.Inspector), (cleared.State.FlightStatus, cleared.Entries[^1].As));
+        Assert.Contains("Damage inspection: clear. This lifts the grounding.\nReported: a bang, both hands needed.\nFindings: Attach fittings, struts, skins: no damage.\n", cleared.Entries[^1].Signature!.Text, StringComparison.Ordinal);
+        // Where nothing grounds it, the same look is one of the checks.
+        Assert.Null(School.Called.Do(Mechanic, Checks.Single(c => c.Check == Check.DamageInspection)).Entries[^1].Signature);
     }
 
     [Fact]

@@ -61,7 +61,7 @@ public class FoldTests
         if (moment.Decision is not Decision.Accepted { Entry: var entry }) return;
         Assert.Equal(moment.Before.Length + 1, entry.Sequence);
         Assert.Equal(entry.At, NodaTime.Instant.FromUnixTimeMilliseconds(entry.At.ToUnixTimeMilliseconds()));
-        Assert.Equal(MoveTable.IsSigned(entry.Fact.GetType()), entry.Signature is not null);
+        Assert.Equal(MoveTable.MustBeSigned(entry.Fact, moment.Before.State), entry.Signature is not null);
         Assert.Equal(EntryCodec.Write(entry), EntryCodec.Write(EntryCodec.Read(entry.Sequence, EntryCodec.KindOf(entry.Fact), 1, EntryCodec.Write(entry))));
     });
 

@@ -114,6 +114,23 @@ public partial class ForbiddenStories
     [Fact]
     public void A_note_corrects_an_entry_that_does_not_exist() => Refused("no-such-entry", School.Called, Mechanic, new Noted("Meant 95 kt.", 40));
 
+    static readonly Person MechanicOnly = Someone(71, [Authority.Mechanic], "mechanic-airframe");
+
+    static readonly GroundChecked FoundClear = Checks.Single(check => check.Check == Check.DamageInspection);
+
+    [Fact]
+    public void A_mechanic_lifts_a_grounding_by_finding_no_damage() => Refused("clearing-needs-an-inspector", RedFlagged, MechanicOnly, FoundClear);
+
+    [Fact]
+    public void A_mechanic_takes_back_the_damage_somebody_found() => Refused("clearing-needs-an-inspector", Checked.Do(Mechanic, DamageFound), MechanicOnly, FoundClear);
+
+    [Fact]
+    public void An_inspector_lifts_a_grounding_without_a_signature() =>
+        Refused("not-reauthenticated", RedFlagged, Inspector, FoundClear, facts => facts with { Affirmation = new("password", Noon - NodaTime.Duration.FromHours(1), "", "") });
+
+    [Fact]
+    public void A_grounding_is_lifted_over_entries_that_cannot_be_read() => Refused("newer-entries", Newer(RedFlagged), Inspector, FoundClear);
+
     static readonly GroundChecked DamageFound = Measured(Check.DamageInspection, null) with { Clear = false, Finding = "Wrinkled skin at the left rear fitting." };
 
     static Ledger RedFlagged => School.Empty.Do(Pilot, Report with { RedFlags = [RedFlag.Bang] });

@@ -64,6 +64,16 @@ public class FrozenTests
         Assert.Throws<ArgumentException>(() => EntryCodec.Write(entry));
     }
 
+    /// <summary>Before a clearing was signed there were ledgers with unsigned ones: what they meant then they mean for ever.</summary>
+    [Fact]
+    public void A_grounding_that_was_lifted_without_a_signature_stays_lifted()
+    {
+        var unsigned = EntryCodec.Read(2, "ground-check", 1, EntryCodec.Write(new(2, School.Noon, School.Mechanic.Id, People.Authority.Mechanic, School.Checks.Single(check => check.Check == Check.DamageInspection))));
+        var state = School.Empty.Do(School.Pilot, School.Report with { RedFlags = [RedFlag.Bang] }).With(unsigned).State;
+
+        Assert.Equal((false, FlightStatus.Held), (state.RedFlagged, state.FlightStatus));
+    }
+
     [Fact]
     public void No_frozen_payload_is_left_over() => Assert.All(Directory.GetFiles(Path("payloads")), file =>
         Assert.Contains(System.IO.Path.GetFileName(file).Split('.')[0], EntryCodec.Kinds));

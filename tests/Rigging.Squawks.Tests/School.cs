@@ -44,7 +44,7 @@ static class School
     {
         var facts = Facts(who);
         facts = change?.Invoke(facts) ?? facts;
-        if (MoveTable.IsSigned(fact.GetType()) && facts.Affirmation is null)
+        if (MoveTable.MustBeSigned(fact, ledger.State) && facts.Affirmation is null)
         {
             var hash = SignedText.Sha256(Squawk.TextToSign(ledger, fact, facts));
             facts = facts with { Affirmation = new("password", facts.Now, hash, hash) };

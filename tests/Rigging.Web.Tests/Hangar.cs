@@ -101,7 +101,7 @@ public sealed class Hangar(Postgres postgres) : IAsyncLifetime
     {
         var (ledger, facts) = (await Ledgers.Look(id, who, CancellationToken.None))!.Value;
         var hash = SignedText.Sha256(Rigging.Squawks.Rules.Squawk.TextToSign(ledger, fact, facts));
-        return await Ledgers.Append(id, ledger.Length, who, fact, MoveTable.IsSigned(fact.GetType()) ? new("password", facts.Now, hash, hash) : null, CancellationToken.None);
+        return await Ledgers.Append(id, ledger.Length, who, fact, MoveTable.MustBeSigned(fact, ledger.State) ? new("password", facts.Now, hash, hash) : null, CancellationToken.None);
     }
 
     static string EmailOf(Person who) => $"{NameOf(who).Split(' ')[0].ToLowerInvariant()}@school.example";

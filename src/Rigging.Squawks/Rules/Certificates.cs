@@ -14,7 +14,7 @@ static class Certificates
         {
             Approved => valid.Find(certificate => facts.RuleSet.MayCertify.Contains(certificate.Kind) && facts.RuleSet.RecentEnough(certificate, facts.Today)),
             CheckFlown => valid.Find(certificate => facts.RuleSet.MayFlyCheck.Contains(certificate.Kind)),
-            WorkDone or Inspected or Closed or NoFaultFound or WithinLimits =>
+            GroundChecked or WorkDone or Inspected or Closed or NoFaultFound or WithinLimits =>
                 valid.Find(certificate => facts.RuleSet.MayCertify.Contains(certificate.Kind)) ?? valid.FirstOrDefault(),
             _ => null,
         };

@@ -1,11 +1,19 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
 
 namespace Rigging.Squawks.Rules;
 
 static class CheckRules
 {
-    public static IEnumerable<BrokenRule> Of(GroundChecked check, Facts facts)
+    public static IEnumerable<BrokenRule> Of(GroundChecked check, SquawkState state, Facts facts)
     {
+        if (MoveTable.LiftsAGrounding(check, state))
+        {
+            if (!facts.Who.May(Authority.Inspector))
+                yield return new("clearing-needs-an-inspector", "Finding the aircraft free of damage lifts its grounding, and only somebody who may inspect signs that. You can record what you found as not clear, or as a note.", "clear");
+            if (state.HasNewerEntries) yield return Gates.NewerEntries;
+        }
         if (check.NotApplicableReason is { } reason)
         {
             foreach (var rule in Contents.Needed(reason, "not-applicable-needs-reason", "notApplicableReason", "why the check does not apply to this aircraft")) yield return rule;

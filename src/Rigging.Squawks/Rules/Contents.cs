@@ -13,7 +13,7 @@ static class Contents
     {
         Reported report => ReportRules.Of(report),
         Called call => CallRules.Of(call, state, facts),
-        GroundChecked check => CheckRules.Of(check, facts),
+        GroundChecked check => CheckRules.Of(check, state, facts),
         EvaluationFlown flown => CheckRules.Of(flown, facts),
         CorrectionAgreed correction => CorrectionRules.Of(correction, state, facts),
         WorkStarted started => Needed(started.WingSupport, "wing-support-missing", "wingSupport", "how the wing is supported while a spar bolt is loose"),

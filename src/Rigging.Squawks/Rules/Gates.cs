@@ -9,6 +9,8 @@ static class Gates
     static readonly Type[] LeavesTheAircraftToOthers = [typeof(NoFaultFound), typeof(WithinLimits), typeof(JoinedTo), typeof(HandedOver)];
     static readonly Type[] GoesOnWhileWaiting = [typeof(Resumed), typeof(Noted), typeof(Called), typeof(GroundChecked), typeof(Waiting)];
 
+    public static BrokenRule NewerEntries => new("newer-entries", "This squawk holds entries written by a newer version of the program. Nothing can be signed until this one is updated.");
+
     public static IEnumerable<BrokenRule> Of(Type kind, SquawkState state, Facts facts)
     {
         if (MoveTable.Find(kind, state.Stage) is not { } row)
@@ -21,7 +23,7 @@ static class Gates
         if (!row.By.Any(facts.Who.May))
             yield return new("no-authority", $"This is for {Words.Any(row.By)}. You act here as {Words.List(facts.Who.Authorities)}.");
         if (row.Signed && state.HasNewerEntries)
-            yield return new("newer-entries", "This squawk holds entries written by a newer version of the program. Nothing can be signed until this one is updated.");
+            yield return NewerEntries;
         if (state.Waiting is { } waiting && !GoesOnWhileWaiting.Contains(kind))
             yield return new("waiting", $"The squawk waits for {Words.Of(waiting.For)}: {waiting.Reason} Say that it resumes first.");
         if (kind == typeof(Resumed) && state.Waiting is null)
@@ -75,7 +77,7 @@ static class Gates
     }
 
     static BrokenRule? Grounded(SquawkState state) =>
-        state.RedFlagged || state.DamageClear == false ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. A mechanic or inspector records that.")
+        state.RedFlagged || state.DamageClear == false ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. An inspector signs that.")
         : state.CheckFlight is { Fact.Satisfactory: false } ? new("aircraft-grounded", "The last check flight was not satisfactory. A mechanic or inspector must open another round.")
         : state.FlightStatus == FlightStatus.Grounded ? new("aircraft-grounded", "The aircraft was grounded by a call since the work began. A mechanic or inspector must make another call first.")
         : null;

@@ -67,6 +67,17 @@ public static class MoveTable
     /// <summary>Whether entries of this kind are signed.</summary>
     public static bool IsSigned(Type kind) => Rows.Any(row => row.Kind == kind && row.Signed);
 
+    /// <summary>A damage inspection that lifts a grounding lets people fly, as the signed acts do.</summary>
+    public static bool LiftsAGrounding(Fact fact, SquawkState state) =>
+        fact is GroundChecked { Check: Check.DamageInspection, Clear: true } && (state.RedFlagged || state.DamageClear == false);
+
+    /// <summary>Whether this entry, here, needs a signature.</summary>
+    public static bool MustBeSigned(Fact fact, SquawkState state) => IsSigned(fact.GetType()) || LiftsAGrounding(fact, state);
+
+    /// <summary>Who may make this entry here, in order of preference.</summary>
+    public static IReadOnlyList<Authority> By(Fact fact, SquawkState state) =>
+        LiftsAGrounding(fact, state) ? [Authority.Inspector] : Find(fact.GetType(), state.Stage)?.By ?? [];
+
     /// <summary>Where an entry leads. An inspection that does not pass sends the work back.</summary>
     public static Stage? Next(SquawkState state, Fact fact) => fact switch
     {

@@ -12,7 +12,7 @@ static class SignatureRules
 
     public static IEnumerable<BrokenRule> Of(Fact fact, Ledger ledger, Facts facts)
     {
-        if (!MoveTable.IsSigned(fact.GetType())) yield break;
+        if (!MoveTable.MustBeSigned(fact, ledger.State)) yield break;
         if (facts.Affirmation is not { } signing || facts.Now - signing.AuthenticatedAt > Fresh || signing.AuthenticatedAt > facts.Now)
             yield return new("not-reauthenticated", "A signature needs your password at the moment of signing.", "password");
         else if (signing.TextSha256 != SignedText.Sha256(SignedText.For(fact, ledger, facts)))

@@ -32,10 +32,9 @@ public static class Squawk
         if (broken.Count == 0) broken.AddRange(SignatureRules.Of(stamped, ledger, facts));
         if (broken.Count > 0) return new Decision.Refused(broken);
 
-        var row = MoveTable.Find(fact.GetType(), ledger.State.Stage)!;
-        var actingAs = row.By.First(facts.Who.May);
+        var actingAs = MoveTable.By(stamped, ledger.State).First(facts.Who.May);
         return new Decision.Accepted(new Entry(ledger.Length + 1, Milliseconds(facts.Now), facts.Who.Id, actingAs, stamped,
-            row.Signed ? SignatureOf(stamped, ledger, facts) : null));
+            MoveTable.MustBeSigned(stamped, ledger.State) ? SignatureOf(stamped, ledger, facts) : null));
     }
 
     /// <summary>The text a person would sign for this fact now, after the program has filled in what it knows.</summary>

@@ -36,6 +36,7 @@ public static partial class SignedText
 
     static string Intent(Fact fact) => fact switch
     {
+        GroundChecked => "I inspected the aircraft for damage and find it clear:",
         WorkDone => "I did this work as described:",
         Inspected => "I inspected this work and took no part in it:",
         Approved => "I approve the work described for return to service:",
@@ -46,6 +47,7 @@ public static partial class SignedText
 
     static IEnumerable<string> Body(Fact fact, SquawkState state) => fact switch
     {
+        GroundChecked check => DamageInspection(check, state),
         WorkDone done => MaintenanceRecord.Work(done, state),
         Inspected inspected => Inspection(inspected, state),
         Approved approved =>
@@ -69,6 +71,15 @@ public static partial class SignedText
     // The end of a squawk is the end of its limits: whoever signs it reads so.
     static IEnumerable<string> LimitsLifted(SquawkState state) =>
         state is { FlightStatus: FlightStatus.Limits, Call.Limits: { } limits } ? [$"This lifts the limits it flies with: {limits}"] : [];
+
+    static IEnumerable<string> DamageInspection(GroundChecked check, SquawkState state)
+    {
+        yield return "Damage inspection: clear. This lifts the grounding.";
+        if (state.Report is { RedFlags: { Count: > 0 } flags }) yield return $"Reported: {string.Join(", ", flags.Select(Words.Of))}.";
+        if (state.DamageClear == false) yield return "An earlier damage inspection was not clear.";
+        if (check.ToolCode is { } tool) yield return $"Tool: {tool}, calibration due {check.ToolCalibrationDue:uuuu-MM-dd}.";
+        yield return $"Findings: {check.Finding}";
+    }
 
     static IEnumerable<string> Inspection(Inspected inspected, SquawkState state)
     {

@@ -7,7 +7,7 @@ using Rigging.Web.Look;
 
 namespace Rigging.Web.Checks;
 
-/// <summary>A plain page that adds one unsigned entry: what was typed stays on every refusal, and a page overtaken by another entry says what was added.</summary>
+/// <summary>A plain page that adds one entry, or leads on to its signature: what was typed stays on every refusal, and a page overtaken by another entry says what was added.</summary>
 public abstract class CheckingPage : ComponentBase
 {
     protected const string LengthField = "_length";
@@ -55,7 +55,14 @@ public abstract class CheckingPage : ComponentBase
             return;
         }
         var seen = int.TryParse(Context.Request.Form[LengthField], out var length) ? length : 0;
-        switch (await Desk.Append(File!.Id, seen, fact, Context.RequestAborted))
+        if (seen == File!.Ledger.Length && MoveTable.MustBeSigned(fact, File.State) && File.WhatSpeaksAgainst(fact).Count == 0)
+        {
+            await KeepWhatWasTyped();
+            await Drafts.SaveFact(await Actor.Me(), Number, fact, Context.RequestAborted);
+            Navigation.NavigateTo($"squawks/{Number}/sign/{EntryCodec.KindOf(fact)}");
+            return;
+        }
+        switch (await Desk.Append(File.Id, seen, fact, Context.RequestAborted))
         {
             case Outcome.Appended:
                 await Drafts.Drop(await Actor.Me(), DraftKey!, Context.RequestAborted);

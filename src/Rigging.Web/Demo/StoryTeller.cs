@@ -100,7 +100,7 @@ sealed class StoryTeller(IDbContextFactory<RiggingDb> databases, SeedFolder seed
 
     async Task<Affirmation?> Affirm(Fact fact, Ledger ledger, Facts? facts, CancellationToken ct)
     {
-        if (facts is null || !MoveTable.IsSigned(fact.GetType())) return null;
+        if (facts is null || !MoveTable.MustBeSigned(fact, ledger.State)) return null;
         await using var db = await databases.CreateDbContextAsync(ct);
         var text = Squawk.TextToSign(ledger, fact, facts);
         var shown = (await Registers.Names(db, ct)).Render(text);

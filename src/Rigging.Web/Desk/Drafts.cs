@@ -64,5 +64,8 @@ public sealed class Drafts(IDbContextFactory<RiggingDb> databases, IClock clock)
     /// <param name="step">The page's last word in its address.</param>
     public static string TypedKey(int squawk, string step) => $"{step}:{squawk}";
 
+    /// <summary>What was typed for one ground check.</summary>
+    public static string CheckKey(int squawk, string check) => $"check:{squawk}:{check}";
+
     public static string SigningKey(int squawk, string kind) => $"sign:{squawk}:{kind}";
 }

@@ -14,6 +14,9 @@ public sealed record SignView(SquawkFile File, Fact Fact, string Heading, string
 {
     public string StepAddress => $"squawks/{File.Number}/{Step}";
 
+    /// <summary>What was typed there.</summary>
+    public string DraftKey => Fact is GroundChecked ? Drafts.CheckKey(File.Number, "damage-inspection") : Drafts.TypedKey(File.Number, Step);
+
     /// <summary>The text without its last line.</summary>
     public IReadOnlyList<string> Body => [.. Text.Shown.Split('\n')[..^1]];
 
@@ -39,6 +42,7 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
 {
     static readonly Dictionary<string, (string Heading, string Step)> Kinds = new()
     {
+        ["ground-check"] = ("Sign the damage inspection", "checks?check=damage-inspection"),
         ["work-done"] = ("Sign the work", "work"),
         ["independent-inspection"] = ("Sign the independent inspection", "inspection"),
         ["approval"] = ("Approve for return to service", "approval"),
@@ -54,7 +58,7 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         if (!Kinds.TryGetValue(kind, out var words)) return null;
         var me = await actor.Me();
         if (await desk.Open(number, ct) is not { } file || await drafts.LoadFact(me, number, kind, ct) is not { } fact) return null;
-        var actingAs = MoveTable.Find(fact.GetType(), file.State.Stage)?.By.Where(file.Facts.Who.May).Select(Words.Of).FirstOrDefault();
+        var actingAs = MoveTable.By(fact, file.State).Where(file.Facts.Who.May).Select(Words.Of).FirstOrDefault();
         return new(file, fact, words.Heading, file.Register.Name(me), actingAs, words.Step, SquawkDesk.TextFor(file, fact), file.WhatBlocks(fact.GetType()));
     }
 
@@ -74,7 +78,7 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         if (outcome is Outcome.Appended)
         {
             await drafts.Drop(me, Drafts.SigningKey(view.File.Number, EntryCodec.KindOf(view.Fact)), ct);
-            await drafts.Drop(me, Drafts.TypedKey(view.File.Number, view.Step), ct);
+            await drafts.Drop(me, view.DraftKey, ct);
         }
         return outcome;
     }

@@ -28,6 +28,25 @@ public sealed class ChecksPageTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_look_that_lifts_the_grounding_leads_to_the_inspectors_signature()
+    {
+        var squawk = await hangar.Squawk(School.Empty.Do(School.Pilot, School.Report with { RedFlags = [RedFlag.Bang] }));
+        Dictionary<string, string> clear = new() { ["clear"] = "yes", ["finding"] = "Struts and fittings: no damage.", ["act"] = "record" };
+        using var inspector = await hangar.As(School.Inspector);
+
+        var prepared = await inspector.Submit(await inspector.Open($"/squawks/{squawk}/checks?check=damage-inspection"), clear);
+        Assert.Equal($"/squawks/{squawk}/sign/ground-check", prepared.Location);
+        Assert.Single((await hangar.Ledger(squawk)).Entries);
+        var page = await inspector.Follow(prepared);
+        Assert.Contains("This lifts the grounding.", page.Text, StringComparison.Ordinal);
+        Assert.Equal($"/squawks/{squawk}", (await inspector.Submit(page, new() { ["Form.Password"] = TestSite.Password })).Location);
+
+        var entry = (await hangar.Ledger(squawk)).Entries[^1];
+        Assert.Equal("password", entry.Signature!.Method);
+        Assert.DoesNotContain("Struts", (await inspector.Open($"/squawks/{squawk}/checks?check=damage-inspection")).Document.QuerySelector("textarea[name=finding]")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_wrong_value_comes_back_as_typed_with_words_at_its_field_and_records_nothing()
     {
         var squawk = await hangar.Squawk(School.Called);

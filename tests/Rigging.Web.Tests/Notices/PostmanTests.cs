@@ -7,6 +7,8 @@ using NodaTime;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
+using Rigging.Squawks.Signing;
+using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.Tests;
 using Rigging.Web.Notices;
@@ -37,7 +39,7 @@ public sealed class PostmanTests(Postgres postgres) : IAsyncLifetime
         await at.AddSchool();
         pilot = await at.AddPerson("Paula Pilot", "paula@school.example", [Authority.Pilot]);
         await at.AddPerson("Olaf Office", "olaf@school.example", [Authority.Office]);
-        mechanic = await at.AddPerson("Mira Mechanic", "mira@school.example", [Authority.Mechanic]);
+        mechanic = await at.AddPerson("Mira Mechanic", "mira@school.example", [Authority.Mechanic, Authority.Inspector]);
         aircraft = new(Guid.CreateVersion7());
         await using var db = at.OpenDatabase();
         db.Airframes.Add(new() { Id = "st2", Version = 1, Name = "ST-2", Json = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "seed-data", "airframes", "st2.json")), EnteredAt = TestSite.Noon });
@@ -53,7 +55,12 @@ public sealed class PostmanTests(Postgres postgres) : IAsyncLifetime
         0, aircraft, "Rolls left hands off.", Side.Left, RollStrength.Slowly, Hands.Released, Feet.BallCentred, null, null, null, null, null, null, null, null, null,
         FuelMethod.NotKnown, null, null, null, null, null, [], flags), CancellationToken.None));
 
-    async Task<Ledger> Go(Ledger ledger, PersonId who, Fact fact) => Grown(await Ledgers().Append(ledger.Id, ledger.Length, who, fact, null, CancellationToken.None));
+    async Task<Ledger> Go(Ledger ledger, PersonId who, Fact fact)
+    {
+        var (_, facts) = (await Ledgers().Look(ledger.Id, who, CancellationToken.None))!.Value;
+        var hash = SignedText.Sha256(Squawk.TextToSign(ledger, fact, facts));
+        return Grown(await Ledgers().Append(ledger.Id, ledger.Length, who, fact, new("password", facts.Now, hash, hash), CancellationToken.None));
+    }
 
     LedgerStore Ledgers(TestSite? at = null) => (at ?? site).Services.GetRequiredService<LedgerStore>();
 
