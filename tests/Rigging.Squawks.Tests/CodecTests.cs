@@ -22,6 +22,10 @@ public class CodecTests
     }
 
     [Fact]
+    public void A_prepared_text_with_a_hole_in_a_list_is_not_read() =>
+        Assert.Throws<System.Text.Json.JsonException>(() => EntryCodec.ReadFact("work-done", EntryCodec.WriteFact(School.Done).Replace("\"parts\":[", "\"parts\":[null,", StringComparison.Ordinal)));
+
+    [Fact]
     public void Minus_zero_is_stored_as_zero()
     {
         var payload = EntryCodec.Write(Of(School.Measured(Check.BallOffset, -0.0)));

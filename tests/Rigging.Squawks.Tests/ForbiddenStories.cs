@@ -131,6 +131,18 @@ public partial class ForbiddenStories
     [Fact]
     public void A_grounding_is_lifted_over_entries_that_cannot_be_read() => Refused("newer-entries", Newer(RedFlagged), Inspector, FoundClear);
 
+    [Fact]
+    public void A_late_entry_of_something_that_has_not_happened_yet() =>
+        Refused("date-in-future", School.Called, Mechanic, new Noted("Torqued it.", null, Noon + NodaTime.Duration.FromMinutes(1)));
+
+    static readonly Photographed Paper = new(new string('a', 64), PhotoOf.SignedPaper, "The record, signed.", School.Worked.Length, Original.ThePaper);
+
+    [Fact]
+    public void A_signed_paper_of_an_entry_that_nobody_signed() => Refused("no-such-signature", School.Worked, Mechanic, Paper with { PaperOf = 1 });
+
+    [Fact]
+    public void A_signed_paper_of_which_nobody_says_whether_it_is_the_original() => Refused("original-not-said", School.Worked, Mechanic, Paper with { Original = null });
+
     static readonly GroundChecked DamageFound = Measured(Check.DamageInspection, null) with { Clear = false, Finding = "Wrinkled skin at the left rear fitting." };
 
     static Ledger RedFlagged => School.Empty.Do(Pilot, Report with { RedFlags = [RedFlag.Bang] });

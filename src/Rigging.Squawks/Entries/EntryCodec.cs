@@ -27,7 +27,7 @@ public static class EntryCodec
         ["work-started"] = (1, typeof(WorkStarted)),
         ["as-found"] = (1, typeof(AsFound)),
         ["torque-application"] = (1, typeof(TorqueApplied)),
-        ["photograph"] = (1, typeof(Photographed)),
+        ["photograph"] = (2, typeof(Photographed)),
         ["work-handover"] = (1, typeof(WorkHandedOver)),
         ["work-done"] = (1, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),
@@ -38,7 +38,7 @@ public static class EntryCodec
         ["round-opened"] = (1, typeof(RoundOpened)),
         ["waiting"] = (1, typeof(Waiting)),
         ["resumed"] = (1, typeof(Resumed)),
-        ["note"] = (1, typeof(Noted)),
+        ["note"] = (2, typeof(Noted)),
         ["no-fault-found"] = (1, typeof(NoFaultFound)),
         ["within-limits"] = (1, typeof(WithinLimits)),
         ["joined"] = (1, typeof(JoinedTo)),
@@ -46,7 +46,7 @@ public static class EntryCodec
     };
 
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
-    static readonly HashSet<(string Kind, int Version)> OnlyLacking = [("report", 1)];
+    static readonly HashSet<(string Kind, int Version)> OnlyLacking = [("report", 1), ("photograph", 1), ("note", 1)];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);
 
@@ -84,7 +84,20 @@ public static class EntryCodec
     public static string WriteFact(Fact fact) => JsonSerializer.Serialize(fact, fact.GetType(), Options);
 
     /// <exception cref="JsonException">The text is not a fact of that kind.</exception>
-    public static Fact ReadFact(string kind, string json) => (Fact)JsonSerializer.Deserialize(json, ByKind[kind].Type, Options)!;
+    public static Fact ReadFact(string kind, string json)
+    {
+        using var draft = JsonDocument.Parse(json);
+        if (HoldsNothing(draft.RootElement)) throw new JsonException($"A list of this {kind} has a place with nothing in it.");
+        return (Fact)draft.Deserialize(ByKind[kind].Type, Options)!;
+    }
+
+    // The types say that no place of a list is empty; the reader of JSON does not ask.
+    static bool HoldsNothing(JsonElement element) => element.ValueKind switch
+    {
+        JsonValueKind.Array => element.EnumerateArray().Any(item => item.ValueKind == JsonValueKind.Null || HoldsNothing(item)),
+        JsonValueKind.Object => element.EnumerateObject().Any(property => HoldsNothing(property.Value)),
+        _ => false,
+    };
 
     sealed record Envelope(Instant At, Guid By, Authority As, JsonElement Fact, Signature? Signature);
 

@@ -35,6 +35,9 @@ public sealed record SquawkState
 
     public Waiting? Waiting { get; init; }
 
+    /// <summary>Sequences of the entries that carry a signature.</summary>
+    public ImmutableSortedSet<int> Signed { get; init; } = [];
+
     public bool HasNewerEntries { get; init; }
 
     /// <summary>How the eccentrics stand as far as anybody recorded; null when nobody has.</summary>
@@ -128,6 +131,7 @@ public sealed record SquawkState
             NewerEntry => this with { HasNewerEntries = true },
             _ => this,
         };
+        if (entry.Signature is not null) next = next with { Signed = Signed.Add(entry.Sequence) };
         return next with { Stage = MoveTable.Next(this, entry.Fact), Length = Length + 1 };
     }
 

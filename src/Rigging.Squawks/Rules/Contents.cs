@@ -28,6 +28,7 @@ static class Contents
         [
             .. photo.Sha256.Length == 64 && photo.Sha256.All(char.IsAsciiHexDigitLower) ? [] : (IEnumerable<BrokenRule>)[new("photo-unknown", "That picture is not kept here. Choose it again.", "photo")],
             .. Needed(photo.Caption, "text-missing", "caption", "what the picture shows"),
+            .. PaperRules(photo, state),
         ],
         WorkDone done => WorkRules.Of(done, state, facts),
         Inspected inspected => InspectionRules.Of(inspected, state),
@@ -38,7 +39,7 @@ static class Contents
         RoundOpened round => Needed(round.Reason, "text-missing", "reason", "why another round is needed"),
         Waiting waiting => Needed(waiting.Reason, "text-missing", "reason", "what is waited for"),
         Resumed resumed => Needed(resumed.Reason, "text-missing", "reason", "why it goes on"),
-        Noted note => NoteRules(note, state),
+        Noted note => NoteRules(note, state, facts),
         NoFaultFound none => [.. Needed(none.Evaluation, "text-missing", "evaluation", "what was looked at and found"), .. Refitted(none.EverythingRefitted)],
         WithinLimits within =>
         [
@@ -63,11 +64,22 @@ static class Contents
         if (!everything) yield return new("not-refitted", "Everything opened, disconnected or removed for access must be refitted, inspected and entered first.", "everythingRefitted");
     }
 
-    static IEnumerable<BrokenRule> NoteRules(Noted note, SquawkState state)
+    static IEnumerable<BrokenRule> NoteRules(Noted note, SquawkState state, Facts facts)
     {
         foreach (var rule in Needed(note.Text, "text-missing", "text", "the note")) yield return rule;
         if (note.Corrects is { } corrects && (corrects < 1 || corrects > state.Length))
             yield return new("no-such-entry", $"Entry {corrects} does not exist: this squawk has {state.Length}.", "corrects");
+        if (note.HappenedAt > facts.Now)
+            yield return new("date-in-future", "What is entered late happened before now: the time given has not come yet.", "happenedOn");
+    }
+
+    static IEnumerable<BrokenRule> PaperRules(Photographed photo, SquawkState state)
+    {
+        if (photo.Of != PhotoOf.SignedPaper) yield break;
+        if (photo.PaperOf is not { } entry || !state.Signed.Contains(entry))
+            yield return new("no-such-signature", $"Say which signed entry the paper carries: {(state.Signed.Count == 0 ? "none is signed yet" : string.Join(", ", state.Signed))}.", "paperOf");
+        if (photo.Original is null)
+            yield return new("original-not-said", "Say which is the original: the paper, or this ledger.", "original");
     }
 
     static IEnumerable<BrokenRule> VerdictRules(VerdictGiven verdict, SquawkState state)

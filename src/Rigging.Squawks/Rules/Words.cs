@@ -236,11 +236,19 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(cause)),
     };
 
+    public static string Of(Original original) => original switch
+    {
+        Original.ThePaper => "the paper is the original, and this ledger has a copy",
+        Original.ThisLedger => "this ledger is the original, and the paper is a copy",
+        _ => throw new ArgumentOutOfRangeException(nameof(original)),
+    };
+
     public static string Of(PhotoOf of) => of switch
     {
         PhotoOf.BeforeWork => "before the work",
         PhotoOf.AfterWork => "after the work",
         PhotoOf.SomethingFound => "something found",
+        PhotoOf.SignedPaper => "an entry signed on paper",
         _ => throw new ArgumentOutOfRangeException(nameof(of)),
     };
 

@@ -43,6 +43,14 @@ public sealed class Typed
         return default;
     }
 
+    /// <summary>To the minute, as a clock on the wall shows it.</summary>
+    public LocalTime Time(string? text, string field, string name)
+    {
+        if (LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text?.Trim() ?? "") is { Success: true } parsed) return parsed.Value;
+        errors.Add(new("not-a-time", $"{name}: {(string.IsNullOrWhiteSpace(text) ? "nothing entered" : $"“{Short(text)}” is not a time")}. Wanted hours:minutes, like 14:05.", field));
+        return default;
+    }
+
     /// <summary>A choice among the names of an enumeration, as the form posts them.</summary>
     public T Choice<T>(string? text, string field, string name) where T : struct, Enum
     {

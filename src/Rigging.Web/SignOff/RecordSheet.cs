@@ -76,6 +76,7 @@ sealed class RecordSheet
         .. Inspection(),
         .. Release(),
         .. Flight(),
+        .. signatures.Late(),
         .. signatures.Changes(),
         .. signatures.Annex(),
     ];

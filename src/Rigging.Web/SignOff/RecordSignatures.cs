@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Paper;
 using Rigging.Web.Story;
@@ -37,7 +38,21 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
             signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : "none on file",
             $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? $" (the server’s clock went back; this came after entry {entry.Sequence - 1})" : "")}",
-            $"Signed in the ledger, entry {entry.Sequence}, {signature.Method} given at {File.When(signature.AuthenticatedAt)}. SHA-256 of the text as shown: {signature.ShownSha256}");
+            $"Signed in the ledger, entry {entry.Sequence}, {signature.Method} given at {File.When(signature.AuthenticatedAt)}. SHA-256 of the text as shown: {signature.ShownSha256}{Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => $"{said}. Signed on paper too, photographed in entry {paper.Entry.Sequence}: {Words.Of(paper.Photo.Original!.Value)}")}");
+    }
+
+    IEnumerable<(Entry Entry, Photographed Photo)> Papers => File.Ledger.Entries.Where(entry => entry.Fact is Photographed { PaperOf: not null, Original: not null }).Select(entry => (entry, (Photographed)entry.Fact));
+
+    /// <summary>What was entered after it happened, with both times.</summary>
+    public IEnumerable<Block> Late()
+    {
+        List<IReadOnlyList<string>> rows = [.. from entry in Round.Entries
+                                               where entry.Sequence >= FirstOfRound && entry.Fact is Noted { HappenedAt: not null }
+                                               let note = (Noted)entry.Fact
+                                               select (IReadOnlyList<string>)[$"{entry.Sequence}", note.Text, File.When(note.HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
+        if (rows.Count == 0) yield break;
+        yield return new Heading("Late entries");
+        yield return new Table([new("Entry", 0.4), new("What", 1.8), new("Happened", 1.1), new("Entered", 1.2), new("By", 1)], rows);
     }
 
     /// <summary>What no longer stands, and what was corrected.</summary>

@@ -51,6 +51,18 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
+    {
+        var number = await hangar.Squawk(School.Worked.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
+            .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper)));
+
+        var paper = string.Join(' ', (await Print(number)).Pages);
+
+        Holds(paper, "Late entries", "Wing support moved.", "2026-03-02 03:00 2026-03-02 12:00 Mira Mechanic");
+        Holds(paper, $"Signed on paper too, photographed in entry {School.Worked.Length + 2}: the paper is the original");
+    }
+
+    [Fact]
     public async Task A_sticker_is_one_small_page_with_the_release_and_its_signature()
     {
         var (file, pages) = await Print(await hangar.Squawk(School.Closed), "?size=sticker");
