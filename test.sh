@@ -12,7 +12,8 @@ export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
 
 missing=()
 ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || command -v initdb >/dev/null || missing+=(postgresql)
-command -v chromium >/dev/null || missing+=(chromium)
+# The shell and not the whole browser: windows of the whole one stand still while another is in front.
+[[ -n ${RIGGING_CHROMIUM-} ]] || command -v chromium-headless-shell >/dev/null || missing+=(chromium-headless-shell)
 command -v pdftoppm >/dev/null || missing+=(poppler-utils)
 if ((${#missing[@]})); then
   echo "Installing: ${missing[*]}"

@@ -12,7 +12,7 @@ static class Keyboard
           const shown = e => e.checkVisibility({ visibilityProperty: true, opacityProperty: false }) && !e.closest("[inert]");
           const groups = new Set();
           window.wanted = [...document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")]
-            .filter(e => e.tabIndex >= 0 && !e.disabled && e.type !== "hidden" && shown(e))
+            .filter(e => e.tabIndex >= 0 && !e.matches(":disabled") && e.type !== "hidden" && shown(e))
             .filter(e => e.type !== "radio" || !groups.has(e.name) && groups.add(e.name));
           document.activeElement?.blur();
           scrollTo(0, 0);

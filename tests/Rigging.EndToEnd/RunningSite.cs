@@ -107,6 +107,6 @@ public sealed class RunningSite : IAsyncLifetime
         throw new InvalidOperationException($"The program ended before it served: {string.Join('\n', said)}");
     }
 
-    static string Chromium() => new[] { Environment.GetEnvironmentVariable("RIGGING_CHROMIUM"), "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }
-        .FirstOrDefault(File.Exists) ?? throw new InvalidOperationException("No Chromium found: install the package 'chromium', or name it in RIGGING_CHROMIUM.");
+    static string Chromium() => new[] { Environment.GetEnvironmentVariable("RIGGING_CHROMIUM"), "/usr/bin/chromium-headless-shell", "/usr/bin/chromium-headless-shell", "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }
+        .FirstOrDefault(File.Exists) ?? throw new InvalidOperationException("No Chromium found: install the package 'chromium-headless-shell', or name it in RIGGING_CHROMIUM.");
 }

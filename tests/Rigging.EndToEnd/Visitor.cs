@@ -99,10 +99,12 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
     }
 
     /// <summary>Looks the page over as it stands, and keeps a picture of it when a folder for pictures is named.</summary>
-    public async Task Keeps(string name)
+    public async Task<IReadOnlyList<string>> Keeps(string name)
     {
-        amiss.AddRange((await Onlooker.Faults(page)).Select(fault => $"{name}: {fault}"));
+        List<string> faults = [.. (await Onlooker.Faults(page)).Select(fault => $"{name}: {fault}")];
+        amiss.AddRange(faults);
         if (Pictures.Folder is { } folder)
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{name}-{page.ViewportSize!.Width}.png")), FullPage = true });
+        return faults;
     }
 }
