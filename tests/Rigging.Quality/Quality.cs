@@ -14,8 +14,10 @@ sealed class Quality(IReadOnlyList<Judged> all)
     /// <summary>So many rounds of the catalogue, on each airframe.</summary>
     public static int Round => Scenarios.Round;
 
-    public static Quality OfRounds(int rounds) =>
-        new([.. Scenarios.Of(rounds * Scenarios.Round).AsParallel().AsOrdered().Select(Judged.Of)]);
+    /// <param name="first">Rounds to leave out before the first that counts.</param>
+    /// <param name="rounds">How many count.</param>
+    public static Quality OfRounds(int first, int rounds) =>
+        new([.. Scenarios.Of((first + rounds) * Scenarios.Round).Skip(first * Scenarios.Round).AsParallel().AsOrdered().Select(Judged.Of)]);
 
     public int Count => all.Count;
 

@@ -3,7 +3,7 @@ namespace Rigging.Quality;
 /// <summary>The first round of simulated aeroplanes, with fixed seeds, held against what is wanted.</summary>
 public class QualityTests
 {
-    static readonly Lazy<Quality> First = new(() => Quality.OfRounds(1));
+    static readonly Lazy<Quality> First = new(() => Quality.OfRounds(0, 1));
 
     public static TheoryData<string> Wanted => [.. Threshold.All.Select(threshold => threshold.What)];
 

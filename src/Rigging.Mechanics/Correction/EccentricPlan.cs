@@ -13,7 +13,7 @@ namespace Rigging.Mechanics.Correction;
 static class EccentricPlan
 {
     /// <summary>Tendencies left that differ by no more, in steps of the wrench, count as equal; taking out offset that is there already, instead of adding more, is worth more (judgement, no source).</summary>
-    const double AboutEqual = 0.1, TakingOutIsWorth = 0.5;
+    const double AboutEqual = 0.1, TakingOutIsWorth = 0.3;
 
     /// <summary>A chance to be inside the limit that nobody would touch the other wing for (judgement, no source).</summary>
     const double GoodAsCertain = 0.95;

@@ -10,8 +10,8 @@ static class Gate
     /// <summary>A cause this credible, and behind this much of the tendency or of what was seen, is singled out (judgement, no source).</summary>
     const double Credible = 0.6, Share = 0.6, Half = 0.5, Rival = 0.15, MostOfAll = 0.75;
 
-    /// <summary>An eccentric turned for another's fault is what all this is to prevent: it must be surer than others.</summary>
-    const double CredibleIncidence = 0.8;
+    /// <summary>An eccentric turned for another's fault is what all this is to prevent: it must be surer than others. More asked for leaves more wings that are out as they are (docs/assessment-quality.md).</summary>
+    const double CredibleIncidence = 0.75;
 
     /// <summary>The cause to remedy, or why there is none to remedy yet.</summary>
     public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
