@@ -89,6 +89,10 @@ sealed class Evidence
         return Posterior.Predict(knownDegPerS + changeDegPerS, gains, (_, _) => extra);
     }
 
+    /// <summary>Of what the motion shows, beside what the amplitudes leave open: the model's error, and friction that may have left the wheel on either side.</summary>
+    public double ModelVariance(Observation observation, Explanation explanation, double mean) =>
+        Square(practice.ModelError * observation.ErrorOfKnown * mean) + Square(observation.FrictionGain * Posterior.Friction(explanation));
+
     /// <summary>Whether this airframe's figures lead to numbers at all.</summary>
     public bool IsComputable => TendencyGains.Append(TendencyKnown).All(value => Math.Abs(value) < Absurd);
 

@@ -140,8 +140,7 @@ static class NextTests
                 percent, flapDeg, reference.Load, AirState.Smooth, lastInput, null, [reading]);
             if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation)
                 yield break;
-            var bits = evidence.Diagnosis.Bits(observation.Known, observation.Gains, (explanation, mean) => observation.Variance
-                + Math.Pow(evidence.Practice.ModelError * observation.ErrorOfKnown * mean, 2) + Math.Pow(observation.FrictionGain * evidence.Posterior.Friction(explanation), 2));
+            var bits = evidence.Diagnosis.Bits(observation.Known, observation.Gains, (explanation, mean) => observation.Variance + evidence.ModelVariance(observation, explanation, mean));
             FormattableString where = $"{Flight}{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";
             yield return new(
                 where.ToString(CultureInfo.InvariantCulture),

@@ -1,11 +1,12 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Motion;
 
 namespace Rigging.Mechanics.Assessment;
 
 /// <summary>A flight that has not been flown.</summary>
 /// <param name="CasKt">At the reference's altitude and power, on a standard day, flap up.</param>
-/// <param name="PanelChangeDeg">Panel incidence difference added before it, right minus left.</param>
+/// <param name="PanelChangeDeg">Panel incidence difference added before it, right minus left; what eccentrics were seen to do before is counted in.</param>
 public sealed record Supposed(double CasKt, Load Load, double PanelChangeDeg = 0);
 
 /// <summary>
@@ -17,7 +18,9 @@ public sealed class Outlook
     readonly Evidence evidence;
     readonly Practice practice;
 
-    Outlook(Evidence evidence, Practice practice) => (this.evidence, this.practice) = (evidence, practice);
+    readonly Experience experience;
+
+    Outlook(Evidence evidence, Practice practice) => (this.evidence, this.practice, experience) = (evidence, practice, Experience.Of(evidence.Request.EarlierCorrections));
 
     /// <summary>Null when nothing was observed, or when the airframe's figures lead to no numbers.</summary>
     public static Outlook? Of(AssessmentRequest request, Airframe airframe, Practice practice)
@@ -39,8 +42,13 @@ public sealed class Outlook
         var known = flight.RollTendencyDegPerS(flight.Of(supposed.Load) + flight.Slipstream);
         var moved = flight.RollTendencyDegPerS(supposed.PanelChangeDeg * Math.PI / 180 * flight.PanelIncidence);
         var gains = ModelledCause.TendencyGains(new(flight, supposed.Load, FlapLowered: false, LastInput: null));
-        return evidence.Tendency(known, gains, moved, evidence.Practice.ModelError * Math.Abs(moved)).Estimate("deg/s");
+        var effect = experience.For(AdjustableControl.LeftEccentric, evidence.Practice.ModelError);
+        return evidence.Tendency(known, gains, moved * effect.Factor, Math.Abs(moved) * effect.Sd).Estimate("deg/s");
     }
+
+    /// <summary>The roll tendency at the reference after a mechanic's own plan, or where something was left otherwise than planned.</summary>
+    /// <remarks>Refused when an adjuster is not on file or is named twice.</remarks>
+    public Answer<Foreseen> After(params IReadOnlyList<SetTo> moves) => Foreseen.Of(evidence, experience, moves);
 
     /// <summary>
     /// What the motion would show at a point, with its 90 % interval, without the error of reading it: in the reading's unit, a time to a bank as the
@@ -51,7 +59,7 @@ public sealed class Outlook
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(reading);
         return evidence.Observe(point, evidence.Aeroplane.At(point), reading) is { } there
-            ? evidence.Posterior.Predict(there.Known, there.Gains, (_, mean) => Math.Pow(evidence.Practice.ModelError * mean, 2)).Estimate(Unit(reading))
+            ? evidence.Posterior.Predict(there.Known, there.Gains, (explanation, mean) => evidence.ModelVariance(there, explanation, mean)).Estimate(Unit(reading))
             : null;
     }
 
@@ -73,7 +81,7 @@ public sealed class Outlook
             var expected = observation.Known;
             for (var trace = 0; trace < observation.Gains.Length; trace++)
                 expected += observation.Gains[trace] * evidence.Posterior.Expected(trace);
-            var sd = Math.Sqrt(observation.Variance + Math.Pow(evidence.Practice.ModelError * expected, 2));
+            var sd = Math.Sqrt(observation.Variance + evidence.ModelVariance(observation, evidence.Posterior.MostCredible, expected));
             return new ReadingFit(observation.Source.Point, observation.Source.Index, observation.Observed, expected, sd);
         }),
     ];

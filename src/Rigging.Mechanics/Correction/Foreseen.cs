@@ -20,23 +20,12 @@ public sealed record SetTo(AdjustableControl Control, double From, double To);
 /// <param name="Cautions">What a person should know of these settings.</param>
 public sealed record Foreseen(Estimate Before, Estimate After, double? ProbabilityWithinLimit, IReadOnlyList<string> Cautions)
 {
-    /// <summary>Refused when an adjuster is not on file, is named twice, or nothing was observed that a tendency could rest on.</summary>
-    public static Answer<Foreseen> Of(AssessmentRequest request, Airframe airframe, Practice practice, IReadOnlyList<SetTo> moves)
+    internal static Answer<Foreseen> Of(Evidence evidence, Experience experience, IReadOnlyList<SetTo> moves)
     {
-        ArgumentNullException.ThrowIfNull(request);
-        ArgumentNullException.ThrowIfNull(airframe);
-        ArgumentNullException.ThrowIfNull(practice);
-        ArgumentNullException.ThrowIfNull(moves);
-        var evidence = new Evidence(request, new Aeroplane(airframe), practice);
-        List<Refusal> refusals = [];
-        if (!evidence.IsComputable || evidence.Observations.Count == 0)
-            refusals.Add(new("not-enough-evidence", "No reading and no ground check says anything about the roll yet."));
         if (moves.Count == 0 || moves.DistinctBy(move => move.Control).Count() < moves.Count || moves.Any(move => !double.IsFinite(move.From) || !double.IsFinite(move.To)))
-            refusals.Add(new("plan-not-clear", "Name each adjuster once, with where it stands and where it is to stand."));
-        if (refusals.Count > 0)
-            return refusals;
+            return new Refusal("plan-not-clear", "Name each adjuster once, with where it stands and where it is to stand.");
 
-        var experience = Experience.Of(request.EarlierCorrections);
+        List<Refusal> refusals = [];
         var (change, variance, cautions) = (0.0, 0.0, new List<string>());
         foreach (var move in moves)
         {
@@ -55,7 +44,7 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
         if (moves.Count > 1)
             cautions.Add("More than one thing is changed at once: the check flight will not tell which of them did what.");
         var after = evidence.TendencyAfter(1, new(change, Math.Sqrt(variance), 0));
-        var limit = airframe.Limits?.AcceptableRollTendencyDegPerS;
+        var limit = evidence.Aeroplane.Airframe.Limits?.AcceptableRollTendencyDegPerS;
         if (limit is { } acceptable && Math.Abs(after.Mean) > Math.Abs(evidence.Tendency().Mean) && Math.Abs(after.Mean) > acceptable)
             cautions.Add("Foreseen to roll more than it does now.");
         return new Foreseen(evidence.Tendency().Estimate("deg/s"), after.Estimate("deg/s"), limit is { } within ? after.Within(within) : null, cautions);

@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
 using Rigging.Squawks.Entries;
 using Rigging.Web.Desk;
 using Rigging.Web.Look;
@@ -55,16 +56,17 @@ static class AgreeForm
             _ => [],
         };
         if (moves.Count == 0) typed.Wrong("not-a-choice", "What is to be done: nothing chosen. Choose one.", "plan");
-        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [{ ToDeg: { } toDeg } move] ? what?.After(move.Control, toDeg) : null;
+        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [{ FromDeg: { } fromDeg, ToDeg: { } toDeg } move] ? what?.After(move.Control, fromDeg, toDeg)?.After : null;
         return new(moves, new(fields["manual"] ?? "", fields["section"] ?? "", fields["revision"] ?? ""), plan != Proposed, fields["reason"] ?? "",
             predicted?.Mean, predicted?.Low, predicted?.High);
     }
 
-    /// <summary>Where the own plan ends, as typed so far; null as long as that is no angle.</summary>
-    public static double? To(TypedFields fields)
+    /// <summary>What the model foresees of the own plan as typed so far; null as long as that is no eccentric and two angles.</summary>
+    public static Foreseen? Foreseen(TypedFields fields, WhatIf? what)
     {
         var typed = new Typed();
-        return Angle(fields, typed, "to", "To") is { } deg && typed.Ok ? deg : null;
+        return Enum.TryParse<Control>(fields["control"], out var control)
+            && Angle(fields, typed, "from", "From") is { } fromDeg && Angle(fields, typed, "to", "To") is { } toDeg && typed.Ok ? what?.After(control, fromDeg, toDeg) : null;
     }
 
     static PlannedMove OwnMove(TypedFields fields, Typed typed)

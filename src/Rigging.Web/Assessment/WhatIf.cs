@@ -1,6 +1,7 @@
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Loading;
 using Rigging.Squawks.Entries;
 using UnitsNet;
@@ -65,13 +66,10 @@ public sealed class WhatIf
         return outlook.RollTendency(new(supposed.CasKt, Load(supposed), change));
     }
 
-    /// <summary>At the reference, when one eccentric is turned from where it was found to there; null when nobody knows where it stands, or past a stop.</summary>
-    public Estimate? After(Control eccentric, double toDeg)
-    {
-        var left = eccentric == Control.LeftEccentric;
-        return !eccentric.IsEccentric() || (left ? LeftFound : RightFound) is null || Math.Abs(toDeg) > StopDeg ? null
-            : Expected(left ? Start with { LeftDeg = toDeg } : Start with { RightDeg = toDeg });
-    }
+    /// <summary>At the reference, when one eccentric is turned from there to there; null when nothing can be foreseen of it.</summary>
+    public Foreseen? After(Control control, double fromDeg, double toDeg) => control.IsEccentric()
+        ? outlook.After(new SetTo(Enum.Parse<AdjustableControl>(control.ToString()), fromDeg, toDeg)).Value
+        : null;
 
     Load Load(Supposition supposed)
     {
