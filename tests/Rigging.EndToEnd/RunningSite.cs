@@ -67,8 +67,8 @@ public sealed class RunningSite : IAsyncLifetime
         playwright?.Dispose();
         if (program is { HasExited: false })
         {
-            // As Ctrl-C would: the cluster below it stops too.
-            using (var interrupt = Process.Start("kill", ["-INT", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await interrupt.WaitForExitAsync();
+            // In good order, so that the cluster below it stops too; whoever runs this in the background may have made it deaf to Ctrl-C.
+            using (var interrupt = Process.Start("kill", ["-TERM", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await interrupt.WaitForExitAsync();
             await program.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(30));
         }
         program?.Dispose();

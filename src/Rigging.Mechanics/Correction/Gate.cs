@@ -53,7 +53,7 @@ static class Gate
         foreach (var other in NotOfTheWings.Where(other => SeenIn(evidence, other)))
             return HasDouble(evidence, other) ? (null, NotSingledOut(evidence)) : (other, null);
         if (inside && tendency.Within(limit) >= Half && evidence.TendencyResolution <= limit)
-            return (null, new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({tendency.Within(limit):P0} sure).")));
+            return (null, new("inside-limits", Invariant($"With the ball centred the aeroplane is inside its limit of {limit:0.0} °/s as far as the evidence goes ({Sureness.Percent(tendency.Within(limit)):0} % sure).")));
         if (inside)
             return (null, new("not-enough-evidence", "The readings are too few or too vague to say how much it rolls; the next tests would tell."));
         return SingledOut(evidence) is { } cause ? (cause, null) : (null, NotSingledOut(evidence));
@@ -88,7 +88,7 @@ static class Gate
             .Select(modelled => (modelled.Cause, Probability: evidence.Posterior.Probability((int)modelled.Cause)))
             .OrderByDescending(c => c.Probability)
             .Take(3)
-            .Select(c => Invariant($"{Wire.Word(c.Cause)} ({c.Probability:P0})"));
+            .Select(c => Invariant($"{Wire.Word(c.Cause)} ({Sureness.Percent(c.Probability):0} %)"));
         return new("cause-not-singled-out", $"The evidence does not single out one cause: {string.Join(", ", names)}. Starting at the eccentric would be a guess; the next tests would separate them.");
     }
 

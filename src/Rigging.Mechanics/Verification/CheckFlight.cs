@@ -64,15 +64,15 @@ public static class CheckFlight
         }
         if (within < Unlikely)
         {
-            reasons.Add(Said($"It is inside the limit with a chance of {within:P0} only."));
+            reasons.Add(Said($"It is inside the limit with a chance of {Sureness.Percent(within):0} % only."));
             return Verdict.AdjustAgain;
         }
         if (within < Sure || resolution > limit)
         {
-            reasons.Add(Said($"The readings do not settle it ({within:P0} sure): fly more points, in smooth air."));
+            reasons.Add(Said($"The readings do not settle it ({Sureness.Percent(within):0} % sure): fly more points, in smooth air."));
             return Verdict.NotEnoughEvidence;
         }
-        reasons.Add(Said($"It is inside the limit, {within:P0} sure."));
+        reasons.Add(Said($"It is inside the limit, {Sureness.Percent(within):0} % sure."));
         return Verdict.Accepted;
     }
 

@@ -59,5 +59,5 @@ static class EvidenceLines
         return did.Count == 0 ? "changed little" : string.Join("; ", did);
     }
 
-    static string Percent(double probability) => $"{Words.Number(100 * probability, 0)}{Space}%";
+    static string Percent(double probability) => $"{Words.Number(Sureness.Percent(probability), 0)}{Space}%";
 }

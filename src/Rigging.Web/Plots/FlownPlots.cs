@@ -36,10 +36,10 @@ static class FlownPlots
         if (before is not null)
         {
             curves.Add(Banks(before, Telling.Earlier, "before the work", ran.Point, longest));
-            if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, "read before the work", earlier));
+            if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, "read before the work", earlier, ran.Point));
         }
         curves.Add(Banks(now, Telling.Now, before is null ? "expected" : "after the work", ran.Point, longest));
-        if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", flown));
+        if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", flown, ran.Point));
         var at = curves[^1].Points[^1];
         return new Chart($"Bank after letting go, at {Numerals.Short(ran.Point.CasKt)} kt", "seconds after letting go", Bank,
             $"{Words.Capital(Words.Of(ran.Point.Manoeuvre))}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
@@ -59,7 +59,7 @@ static class FlownPlots
             [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Outlook.Expected(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
                 ? ((double, double, double, double)?)(speed, bank.Low / seconds, bank.Mean / seconds, bank.High / seconds) : null).OfType<(double, double, double, double)>()]);
         Dots Read(FlownEvidence flown, Telling telling, string name) => new(telling, name,
-            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, r.Deg / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
+            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, AsOn(flown, of, r.Point, r.Seconds, r.Deg) / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
         List<Curve> curves = [];
         List<Dots> dots = [];
         if (before is not null)
@@ -77,14 +77,22 @@ static class FlownPlots
     }
 
     static string Compared(List<Curve> curves, Func<double, string> words) => curves.Count < 2 ? ""
-        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}; both lines with the fuel and the people of one flight.";
+        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}; both lines with the fuel and the people of one flight, and readings of other flights with that load too.";
 
     static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
         [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)
             : flown.Outlook.Expected(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
 
-    static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran) =>
-        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, r.Deg, flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
+    static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran, TestPoint of) =>
+        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, AsOn(flown, of, r.Point, r.Seconds, r.Deg), flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
+
+    /// <summary>The bank as the flight that is drawn would have had it: what was read, and what its own load, height and power are worth less. A line and its readings belong together only so.</summary>
+    static double AsOn(FlownEvidence flown, TestPoint drawn, TestPoint point, double seconds, double deg)
+    {
+        var bank = new BankAfter(seconds, 0);
+        return flown.Outlook.Expected(drawn with { CasKt = point.CasKt, LastInput = point.LastInput, Manoeuvre = point.Manoeuvre }, bank) is { } there && flown.Outlook.Expected(point, bank) is { } here
+            ? deg + there.Mean - here.Mean : deg;
+    }
 
     static Ran? MostTimed(FlownEvidence flown) => TimedReadings(flown)
         .GroupBy(reading => (reading.Point.Manoeuvre, Speed: Math.Round(reading.Point.CasKt / 5)))

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
@@ -37,7 +38,7 @@ static class PlanStory
             .Where(cause => cause is { Cause: not null, Probability: >= 0.05 })
             .OrderByDescending(cause => cause.Probability).Take(CausesSaid).ToList();
         if (causes.Count > 0)
-            yield return $"Likely: {string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Number(cause.Probability!.Value * 100, 0)}{Space}%"))}.";
+            yield return $"Likely: {string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Number(Sureness.Percent(cause.Probability!.Value), 0)}{Space}%"))}.";
         foreach (var refusal in Objects(response["refusals"]).Select(refusal => Text(refusal["sentence"])).OfType<string>()) yield return refusal;
     }
 

@@ -154,8 +154,8 @@ public sealed class PrivateClusterTests(MadeOnce made) : IClassFixture<MadeOnce>
     static void KillAll(int guard, params int[] others)
     {
         var watchers = Children(guard).Where(pid => !File.ReadAllText($"/proc/{pid}/comm").StartsWith("postgres", StringComparison.Ordinal)).ToList();
-        // Listed before the first is killed: a watcher whose guard is gone ends by itself.
-        foreach (var pid in others.Append(guard).Concat(watchers.SelectMany(Children)).Concat(watchers).ToList())
+        // Listed before the first is killed: a watcher whose guard is gone ends by itself. The guard first: it tidies up after a server that ends before it.
+        foreach (var pid in watchers.SelectMany(Children).Concat(watchers).Prepend(guard).Concat(others).ToList())
         {
             try
             {
