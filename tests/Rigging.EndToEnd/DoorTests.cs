@@ -67,19 +67,7 @@ public class DoorTests(RunningSite site)
         foreach (var path in (string[])[$"/squawks/{n}/call", $"/squawks/{n}/checks?check=flap-difference", $"/squawks/{n}/checks?check=cable-tension", $"/squawks/{n}/checks?check=damage-inspection", $"/squawks/{n}/checks?check=marks",
             $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/hand-over", "/report/QRB-102"])
         {
-            await everybody.Goes(path);
-            var typed = await everybody.Page.EvaluateAsync<int>("""
-                text => { const fields = [...document.querySelectorAll("main form input[type=text], main form input[type=search], main form input[type=email], main form input:not([type]), main form textarea")].filter(f => !f.disabled);
-                          for (const field of fields) { field.removeAttribute("maxlength"); field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); } return fields.length; }
-                """, Payload);
-            Assert.True(typed > 0, $"{path}: there is nothing to type in.");
-            await everybody.Page.EvaluateAsync("document.querySelector('main form button.primary').form.setAttribute('novalidate', '')");
-            await everybody.Page.EvaluateAsync("document.body.dataset.before = 'yes'");
-            await everybody.Page.Locator("main form button.primary").First.ClickAsync();
-            await Assertions.Expect(everybody.Page.Locator("body[data-before]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
-            // In its field where it was refused; in the squawk's story, a moment later, where it was taken in.
-            if (!await everybody.Page.EvaluateAsync<bool>("text => [...document.querySelectorAll('input, textarea')].some(field => field.value === text)", Payload)) await everybody.Sees(Payload);
-            await RanNothing(everybody.Page, path);
+            await IsTypedInto(everybody, path);
         }
         foreach (var path in (string[])["/", $"/squawks/{n}", "/aircraft/QRB-102", $"/squawks/{n}/assessment"])
         {
@@ -89,6 +77,23 @@ public class DoorTests(RunningSite site)
         }
         await everybody.Goes($"/squawks/{n}");
         await everybody.Sees(Payload);
+    }
+
+    /// <summary>The forms that lead to a signature, and the office's registers.</summary>
+    [Fact]
+    public async Task Nor_does_it_run_on_the_forms_of_those_who_sign_and_of_the_office()
+    {
+        foreach (var (who, paths) in ((string, string[])[])
+        [
+            ("edda", [$"/squawks/{site.Numbers["QTA-201"]}/inspection", $"/squawks/{site.Numbers["QRC-103"]}/other/no-fault-found", $"/squawks/{site.Numbers["QRC-103"]}/other/within-limits"]),
+            ("ilse", [$"/squawks/{site.Numbers["QRB-102"]}/check-flight"]),
+            ("mina", ["/people", "/tools", "/aircraft"]),
+        ])
+        {
+            await using var somebody = await Visitor.Stranger(site, 1280, 900, await site.Cookies($"{who}@quietvalley.example"));
+            await Watched(somebody.Page);
+            foreach (var path in paths) await IsTypedInto(somebody, path);
+        }
     }
 
     [Fact]
@@ -118,6 +123,24 @@ public class DoorTests(RunningSite site)
         await page.Locator("[name=\"Form.Password\"]").FillAsync(Visitor.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
         await page.WaitForURLAsync(site.Address + "/");
+    }
+
+    /// <summary>Types it into every field for text of the page's form, sends the form, and finds it where it belongs.</summary>
+    static async Task IsTypedInto(Visitor somebody, string path)
+    {
+        await somebody.Goes(path);
+        var typed = await somebody.Page.EvaluateAsync<int>("""
+            text => { const fields = [...document.querySelectorAll("main form input[type=text], main form input[type=search], main form input[type=email], main form input:not([type]), main form textarea")].filter(f => !f.disabled);
+                  for (const field of fields) { field.removeAttribute("maxlength"); field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); } return fields.length; }
+            """, Payload);
+        Assert.True(typed > 0, $"{path}: there is nothing to type in.");
+        await somebody.Page.EvaluateAsync("document.querySelector('main form button.primary').form.setAttribute('novalidate', '')");
+        await somebody.Page.EvaluateAsync("document.body.dataset.before = 'yes'");
+        await somebody.Page.Locator("main form button.primary").First.ClickAsync();
+        await Assertions.Expect(somebody.Page.Locator("body[data-before]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        // In its field where it was refused; in the squawk's story, a moment later, where it was taken in.
+        if (!await somebody.Page.EvaluateAsync<bool>("text => [...document.querySelectorAll('input, textarea')].some(field => field.value === text)", Payload)) await somebody.Sees(Payload);
+        await RanNothing(somebody.Page, path);
     }
 
     /// <summary>Notes whatever the policy stops, on every page opened from now on.</summary>

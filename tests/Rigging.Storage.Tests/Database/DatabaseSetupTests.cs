@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Rigging.Storage.Database;
+using Rigging.Storage.Tests.Ledgers;
 
 namespace Rigging.Storage.Tests.Database;
 
@@ -35,6 +36,47 @@ public sealed class DatabaseSetupTests(Postgres postgres)
         Assert.Equal("__EFMigrationsHistory", await Postgres.Ask(postgres.AdminOf(name),
             "select string_agg(relname, ',') from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r'"));
     });
+
+    public static TheoryData<string> Schemas
+    {
+        get
+        {
+            using var db = RiggingDb.Open("Host=nowhere");
+            return [.. db.Database.GetMigrations()];
+        }
+    }
+
+    /// <summary>The schema that a school may have, with its ledgers in it, and then this program's.</summary>
+    [Theory, MemberData(nameof(Schemas))]
+    public async Task A_ledger_that_lies_in_an_earlier_schema_is_whole_in_this_one(string schema)
+    {
+        var school = new SchoolHouse(postgres);
+        await school.InitializeAsync();
+        try
+        {
+            await school.Walk();
+            var before = await School(school);
+            await using (var db = RiggingDb.Open(DatabaseSetup.AsOwner(school.Database.Admin))) await db.Database.MigrateAsync(schema, Ct);
+
+            await DatabaseSetup.Prepare(school.Database.Admin, ct: Ct);
+
+            Assert.Equal(before, await School(school));
+            var report = await school.Audit.Verify(Ct);
+            Assert.True(report.Holds, string.Join('\n', report.Lines));
+        }
+        finally
+        {
+            await school.DisposeAsync();
+        }
+    }
+
+    static async Task<string> School(SchoolHouse school)
+    {
+        await using var db = school.CreateDbContext();
+        var squawk = await db.Squawks.SingleAsync(Ct);
+        var ledger = (await school.Ledgers.Load(squawk.Id, Ct))!;
+        return $"{ledger.Length} entries, {ledger.State.Stage}, {Convert.ToHexString(squawk.HeadHash)}";
+    }
 
     [Fact]
     public async Task Two_hosts_may_set_up_at_once() => await InNewDatabase(async name =>
