@@ -86,7 +86,6 @@ public class DoorTests(RunningSite site)
         foreach (var (who, paths) in ((string, string[])[])
         [
             ("edda", [$"/squawks/{site.Numbers["QTA-201"]}/inspection", $"/squawks/{site.Numbers["QRC-103"]}/other/no-fault-found", $"/squawks/{site.Numbers["QRC-103"]}/other/within-limits"]),
-            ("ilse", [$"/squawks/{site.Numbers["QRB-102"]}/check-flight"]),
             ("mina", ["/people", "/tools", "/aircraft"]),
         ])
         {
