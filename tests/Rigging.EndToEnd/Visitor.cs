@@ -101,6 +101,8 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
     /// <summary>Looks the page over as it stands, and keeps a picture of it when a folder for pictures is named.</summary>
     public async Task<IReadOnlyList<string>> Keeps(string name)
     {
+        // A live page says first that it is coming.
+        await Assertions.Expect(page.Locator("h1").First).ToBeVisibleAsync(new() { Timeout = 180_000 });
         List<string> faults = [.. (await Onlooker.Faults(page)).Select(fault => $"{name}: {fault}")];
         amiss.AddRange(faults);
         if (Pictures.Folder is { } folder)
