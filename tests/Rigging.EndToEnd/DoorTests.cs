@@ -89,7 +89,7 @@ public class DoorTests(RunningSite site)
             ("mina", ["/people", "/tools", "/aircraft"]),
         ])
         {
-            await using var somebody = await Visitor.Stranger(site, 1280, 900, await site.Cookies($"{who}@quietvalley.example"));
+            await using var somebody = await Visitor.Known(site, who, 1280, 900);
             await Watched(somebody.Page);
             foreach (var path in paths) await IsTypedInto(somebody, path);
         }

@@ -18,7 +18,7 @@ public partial class EveryPageTests(RunningSite site, EveryPageTests.Screens scr
 
         internal async Task<Visitor> Of(string who) => visitors.TryGetValue(who, out var known)
             ? known
-            : visitors[who] = who == Nobody ? await Visitor.Stranger(site, 390, 844) : await Visitor.Arrives(site, $"{who}@quietvalley.example", 390, 844);
+            : visitors[who] = who == Nobody ? await Visitor.Stranger(site, 390, 844) : await Visitor.Known(site, who, 390, 844);
 
         public async ValueTask DisposeAsync()
         {

@@ -21,7 +21,7 @@ public class FirstPageTests(RunningSite site)
     [Theory, InlineData("", "/sign-in", 220), InlineData("wren", "/report/QRA-101", 280), InlineData("edda", "/", 450)]
     public async Task A_first_page_weighs_no_more_than_a_weak_signal_carries(string who, string address, double mostKilobytes)
     {
-        await using var visitor = await Visitor.Stranger(site, 390, 844, who.Length == 0 ? null : await site.Cookies($"{who}@quietvalley.example"));
+        await using var visitor = who.Length == 0 ? await Visitor.Stranger(site, 390, 844) : await Visitor.Known(site, who, 390, 844);
         var wire = await visitor.Page.Context.NewCDPSessionAsync(visitor.Page);
         await wire.SendAsync("Network.emulateNetworkConditions", WeakSignal);
         await visitor.Goes(address);

@@ -12,7 +12,7 @@ public class LiveTests(RunningSite site)
 
     async Task<Visitor> At(string who, string address)
     {
-        var visitor = await Visitor.Stranger(site, 1280, 900, await site.Cookies($"{who}@quietvalley.example"));
+        var visitor = await Visitor.Known(site, who, 1280, 900);
         await visitor.Goes(address);
         await Assertions.Expect(visitor.Page.Locator("main h1").First).ToBeVisibleAsync(new() { Timeout = 180_000 });
         return visitor;
@@ -46,7 +46,7 @@ public class LiveTests(RunningSite site)
     [Fact]
     public async Task A_connection_that_was_cut_comes_back_by_itself_with_what_happened_meanwhile()
     {
-        await using var inspector = await Visitor.Stranger(site, 1280, 900, await site.Cookies("edda@quietvalley.example"));
+        await using var inspector = await Visitor.Known(site, "edda", 1280, 900);
         List<IWebSocketRoute> open = [];
         var cut = false;
         await inspector.Page.RouteWebSocketAsync(url => url.Contains("_blazor", StringComparison.Ordinal), socket =>

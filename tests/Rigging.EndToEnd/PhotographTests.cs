@@ -13,7 +13,7 @@ public class PhotographTests(RunningSite site)
     public async Task A_photograph_is_kept_though_something_else_was_missing_and_is_seen_in_the_story()
     {
         var address = string.Create(CultureInfo.InvariantCulture, $"/squawks/{site.Numbers["QRC-103"]}");
-        await using var mechanic = await Visitor.Stranger(site, 820, 1180, await site.Cookies("jude@quietvalley.example"));
+        await using var mechanic = await Visitor.Known(site, "jude", 820, 1180);
         await mechanic.Goes(address + "/photograph");
         await mechanic.Sets(("of", "BeforeWork"));
         await mechanic.Page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = "mark.png", MimeType = "image/png", Buffer = Picture });

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using Microsoft.Playwright;
 
@@ -21,7 +22,7 @@ public sealed class RunningSite : IAsyncLifetime
     /// <summary>The newest squawk of each aircraft, as the invented school has it before anybody adds to it.</summary>
     public IReadOnlyDictionary<string, int> Numbers { get; private set; } = new Dictionary<string, int>();
 
-    readonly Dictionary<string, string> signedIn = [];
+    readonly ConcurrentDictionary<string, string> signedIn = [];
 
     public async ValueTask InitializeAsync()
     {

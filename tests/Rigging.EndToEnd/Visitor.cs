@@ -25,6 +25,10 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
 
     public async ValueTask DisposeAsync() => await page.Context.CloseAsync();
 
+    /// <summary>Somebody of the invented school who signed in before.</summary>
+    public static async Task<Visitor> Known(RunningSite site, string who, int width, int height) =>
+        await Stranger(site, width, height, await site.Cookies($"{who}@quietvalley.example"));
+
     public static async Task<Visitor> Arrives(RunningSite site, string email, int width, int height)
     {
         var visitor = await Stranger(site, width, height);

@@ -25,6 +25,9 @@ public sealed class Ledger
 
     public SquawkState State { get; }
 
+    /// <summary>Sequence of the first entry of the round now running, the one that opened it left out.</summary>
+    public int FirstOfRound => (Entries.LastOrDefault(entry => entry.Fact is RoundOpened)?.Sequence ?? 0) + 1;
+
     /// <summary>Whether the server's clock stood earlier at this entry than at the one before it: the number, not the time, says which came first.</summary>
     public bool ClockWentBack(Entry entry) => entry.Sequence > 1 && entry.At < Entries[entry.Sequence - 2].At;
 

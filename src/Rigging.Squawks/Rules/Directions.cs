@@ -36,8 +36,8 @@ public static class Directions
     public static string Load(Load load) => string.Join("; ",
         load.SeatsKg.Select(seat => $"seat {seat.Key} {Words.Number(seat.Value, 0)}{Space}kg").Concat(load.FuelL.Select(tank => $"fuel {tank.Key} {Words.Number(tank.Value, 0)}{Space}L")));
 
-    /// <summary>Fuel as both halves of the world count it; a US gallon is 3.785411784 L by definition.</summary>
-    public static string Litres(double litres) => $"{Words.Number(litres, 0)}{Space}L ({Words.Number(litres / 3.785411784, 1)}{Space}US{Space}gal)";
+    /// <summary>Fuel as both halves of the world count it.</summary>
+    public static string Litres(double litres) => $"{Words.Number(litres, 0)}{Space}L ({Words.Number(litres / ByDefinition.LitresPerUsGallon, 1)}{Space}US{Space}gal)";
 
     static string Sided(double value, string unit, string negative, string positive, string none) =>
         Sized(value) is { } size ? $"{size}{unit} {(value > 0 ? positive : negative)}" : none;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rigging.Mechanics.Assessment;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
@@ -274,6 +275,9 @@ public static class Words
     public static string Number(double value, int decimals = 2) =>
         // Adding 0 turns a rounded −0 into 0.
         (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace('-', '−');
+
+    /// <summary>A probability for people, never certain.</summary>
+    public static string Percent(double probability) => $"{Number(Sureness.Percent(probability), 0)}{Directions.Space}%";
 
     public static string Degrees(double? value) => value is { } degrees ? $"{Number(degrees, 1)}°" : "not recorded";
 }

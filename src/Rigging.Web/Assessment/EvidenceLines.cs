@@ -55,9 +55,7 @@ static class EvidenceLines
         if (Math.Abs(influence.TendencyDegPerS) >= WorthSayingDegPerS)
             did.Add($"moved the tendency by {RollRate(influence.TendencyDegPerS)}");
         if (Math.Abs(influence.With - influence.Without) >= WorthSayingProbability)
-            did.Add($"{Words.Of(influence.Cause)} from {Percent(influence.Without)} to {Percent(influence.With)}");
+            did.Add($"{Words.Of(influence.Cause)} from {Words.Percent(influence.Without)} to {Words.Percent(influence.With)}");
         return did.Count == 0 ? "changed little" : string.Join("; ", did);
     }
-
-    static string Percent(double probability) => $"{Words.Number(Sureness.Percent(probability), 0)}{Space}%";
 }

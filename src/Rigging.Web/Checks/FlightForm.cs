@@ -14,9 +14,6 @@ sealed partial class FlightForm
 {
     public const int MostPoints = 8;
 
-    // Exact by definition.
-    const double LitrePerUsGallon = 3.785411784, KilogramPerPound = 0.45359237;
-
     static readonly JsonSerializerOptions Plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     readonly TypedFields fields;
@@ -114,7 +111,7 @@ sealed partial class FlightForm
             // Read for every point, complained of once.
             var typed = places.Values.Any(place => place.Field == field) ? new Typed() : Typed;
             places[$"{path}.load.{kind}.{name}"] = (field, label);
-            if (typed.Number(fields[field], field, label, inPounds ? "lb" : "kg") is { } weight and not 0) weights[name] = Math.Round(weight * (inPounds ? KilogramPerPound : 1), 2);
+            if (typed.Number(fields[field], field, label, inPounds ? "lb" : "kg") is { } weight and not 0) weights[name] = Math.Round(weight * (inPounds ? ByDefinition.KilogramsPerPound : 1), 2);
         }
         return weights;
     }
@@ -131,7 +128,7 @@ sealed partial class FlightForm
             var name = $"Point {from}, fuel {tank.Name}";
             places[$"{path}.load.fuelL.{tank.Name}"] = (field, name);
             var typed = from == number ? Typed : new Typed();
-            fuel[tank.Name] = Math.Round(typed.Needed(fields[field], field, name, inGallons ? "US gallons" : "litres") * (inGallons ? LitrePerUsGallon : 1), 2);
+            fuel[tank.Name] = Math.Round(typed.Needed(fields[field], field, name, inGallons ? "US gallons" : "litres") * (inGallons ? ByDefinition.LitresPerUsGallon : 1), 2);
         }
         return fuel;
     }
@@ -171,7 +168,7 @@ sealed partial class FlightForm
 
     /// <summary>Litres, right minus left.</summary>
     double Difference(int number) => airframe.Tanks.Sum(tank =>
-        Math.Sign(tank.ArmM) * (new Typed().Number(fields[At(number, $"fuel.{tank.Name}")], "", "") ?? 0)) * (fields["fuelUnit"] == "gal" ? LitrePerUsGallon : 1);
+        Math.Sign(tank.ArmM) * (new Typed().Number(fields[At(number, $"fuel.{tank.Name}")], "", "") ?? 0)) * (fields["fuelUnit"] == "gal" ? ByDefinition.LitresPerUsGallon : 1);
 
     /// <summary>A size and its side, right positive; null when nothing was read, or when it was no reading (then there is an error).</summary>
     double? Sided(int number, string sizeField, string sideField, string name, string unit)

@@ -29,6 +29,9 @@ public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircr
         Squawk.Decide(Ledger, fact, Facts) is Decision.Refused refused ? [.. refused.Broken.Where(rule => rule.Code != "not-reauthenticated")] : [];
 
     public string When(Instant instant) => School.When(instant);
+
+    /// <summary>An entry in one line, to choose among: its number, what it is, who made it and when.</summary>
+    public string Line(Entry entry) => $"{entry.Sequence}. {EntryCodec.KindOf(entry.Fact).Replace('-', ' ')}, {Register.Name(entry.By)}, {When(entry.At)}";
 }
 
 public sealed record AircraftOnFile(AircraftId Id, string Registration, string Serial, string AirframeName, double TotalTimeH);

@@ -7,7 +7,7 @@ sealed record Title(string Text) : Block
 {
     internal override void Set(Galley galley)
     {
-        var size = galley.Body < 8 ? 11.0 : 17;
+        var size = galley.Title;
         foreach (var line in galley.Lines(Text, Typeface.Strong, size, galley.Width))
         {
             galley.Read(PdfBlockLevelElementTag.Heading1, () => galley.Line(line, Typeface.Strong, size, galley.Left, galley.Y));

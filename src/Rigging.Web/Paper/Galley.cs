@@ -39,8 +39,9 @@ sealed class Galley : IDisposable
     public double Y { get; set; }
     public double Top { get; private set; }
     public double Bottom { get; private set; }
-    public double Body => sheet.Stock == Stock.A6 ? 7.5 : sheet.Stock.IsSmall() ? 8.5 : 9.5;
-    public double Small => sheet.Stock == Stock.A6 ? 6 : sheet.Stock.IsSmall() ? 6.75 : 7.5;
+    public double Title => sheet.Stock.Measures().Title;
+    public double Body => sheet.Stock.Measures().Body;
+    public double Small => sheet.Stock.Measures().Small;
 
     /// <summary>Turns to a new page unless so much room is left; what never fits a page is not waited for.</summary>
     public void Need(double height)
@@ -54,7 +55,7 @@ sealed class Galley : IDisposable
         var page = document.AddPage();
         sheet.Stock.Cut(page);
         ink = XGraphics.FromPdfPage(page);
-        var margin = sheet.Stock == Stock.A6 ? 26 : sheet.Stock.IsSmall() ? 32 : 54;
+        var margin = sheet.Stock.Measures().Margin;
         (Left, Width, pageHeight) = (margin, page.Width.Point - 2 * margin, page.Height.Point);
         (Top, Bottom) = (margin + 16, pageHeight - margin - 14);
         Unread(Furniture);

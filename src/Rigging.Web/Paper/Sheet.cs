@@ -38,5 +38,11 @@ static class StockSizes
         };
     }
 
-    public static bool IsSmall(this Stock stock) => stock is Stock.A5 or Stock.HalfLetter or Stock.A6;
+    /// <summary>Sizes of type and the margin, points.</summary>
+    public static (double Title, double Body, double Small, double Margin) Measures(this Stock stock) => stock switch
+    {
+        Stock.A6 => (11, 7.5, 6, 26),
+        Stock.A5 or Stock.HalfLetter => (17, 8.5, 6.75, 32),
+        _ => (17, 9.5, 7.5, 54),
+    };
 }

@@ -49,7 +49,7 @@ static class FlownPlots
     /// <returns>Null when no roll was read as a number.</returns>
     public static Chart? RateAgainstSpeed(FlownEvidence now, FlownEvidence? before = null)
     {
-        List<(TestPoint Point, Reading Reading, double Seconds, double Deg)> timed = [.. TimedReadings(now)];
+        var timed = TimedReadings(now).ToList();
         if (timed.Count == 0 && before is not null) timed = [.. TimedReadings(before)];
         if (timed.Count == 0) return null;
         var seconds = timed.Select(reading => reading.Seconds).Order().ElementAt(timed.Count / 2);

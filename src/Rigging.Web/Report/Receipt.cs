@@ -31,18 +31,18 @@ public sealed record Receipt(
     {
         var state = ledger.State;
         var (report, open) = (state.Report!, state.Stage!.Value.IsOpen());
-        var round = ledger.Entries.LastOrDefault(entry => entry.Fact is RoundOpened)?.Sequence ?? 0;
         var verdict = state.CheckFlight is not null && facts.Airframe is { } onFile ? LedgerVerdict.Of(ledger, onFile) : null;
         return new(report.Number, registration, school, ledger.Entries[0].At, report.Words, state.RedFlagged,
             state.FlightStatus > facts.OthersAllow ? state.FlightStatus : facts.OthersAllow, open, open ? NextAct.Of(state) : null,
-            [.. StepsOf(ledger, round, open)], FoundIn(state, ledger), DoneIn(state), [.. Feels(verdict, facts)], [.. Draw(state, verdict, facts)]);
+            [.. StepsOf(ledger, open)], FoundIn(state, ledger), DoneIn(state), [.. Feels(verdict, facts)], [.. Draw(state, verdict, facts)]);
     }
 
-    static IEnumerable<ReceiptStep> StepsOf(Ledger ledger, int round, bool open)
+    static IEnumerable<ReceiptStep> StepsOf(Ledger ledger, bool open)
     {
+        var round = ledger.FirstOfRound;
         foreach (var (kind, words) in Way)
         {
-            var entry = ledger.Entries.LastOrDefault(entry => entry.Fact.GetType() == kind && (entry.Sequence > round || OnceForAllRounds.Contains(kind)));
+            var entry = ledger.Entries.LastOrDefault(entry => entry.Fact.GetType() == kind && (entry.Sequence >= round || OnceForAllRounds.Contains(kind)));
             // A squawk that ended another way never gets to the rest.
             if (entry is not null || open) yield return new(words, entry?.At);
         }

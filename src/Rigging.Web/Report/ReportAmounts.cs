@@ -7,8 +7,6 @@ namespace Rigging.Web.Report;
 /// <summary>Fuel and weights in the unit the pilot thinks in, to litres and kilograms.</summary>
 static class ReportAmounts
 {
-    const double LitresPerUsGallon = 3.785411784;      // by definition
-    const double KilogramsPerPound = 0.45359237;       // by definition
     const double MostLitres = 1000, MostKilograms = 300;
 
     sealed record Unit(string Words, double Factor);
@@ -21,9 +19,9 @@ static class ReportAmounts
     public static (double? LeftKg, double? RightKg) Seats(TypedFields fields, Typed typed) =>
         (Amount(fields, "seatLeftKg", "Left seat", SeatUnit(fields), MostKilograms, typed), Amount(fields, "seatRightKg", "Right seat", SeatUnit(fields), MostKilograms, typed));
 
-    static Unit FuelUnit(TypedFields fields) => fields["fuelUnit"] == "gal" ? new("US gal", LitresPerUsGallon) : new("L", 1);
+    static Unit FuelUnit(TypedFields fields) => fields["fuelUnit"] == "gal" ? new("US gal", ByDefinition.LitresPerUsGallon) : new("L", 1);
 
-    static Unit SeatUnit(TypedFields fields) => fields["seatUnit"] == "lb" ? new("lb", KilogramsPerPound) : new("kg", 1);
+    static Unit SeatUnit(TypedFields fields) => fields["seatUnit"] == "lb" ? new("lb", ByDefinition.KilogramsPerPound) : new("kg", 1);
 
     /// <summary>Read and range in the unit typed, so that what is refused is named as it was typed.</summary>
     static double? Amount(TypedFields fields, string field, string name, Unit unit, double most, Typed typed)

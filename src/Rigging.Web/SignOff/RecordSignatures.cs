@@ -12,9 +12,8 @@ namespace Rigging.Web.SignOff;
 /// <param name="Round">The ledger up to the end of the round that is printed.</param>
 sealed record RecordSignatures(SquawkFile File, Ledger Round)
 {
-    int FirstOfRound => (Round.Entries.LastOrDefault(entry => entry.Fact is RoundOpened)?.Sequence ?? 0) + 1;
 
-    IEnumerable<Entry> Signed => Round.Entries.Where(entry => entry.Signature is not null && entry.Sequence >= FirstOfRound);
+    IEnumerable<Entry> Signed => Round.Entries.Where(entry => entry.Signature is not null && entry.Sequence >= Round.FirstOfRound);
 
     /// <summary>The last of each kind counts; an inspection only if it came after the last work, an approval only after the last inspection.</summary>
     IEnumerable<Entry> Standing => Signed.GroupBy(entry => entry.Fact.GetType()).Select(kind => kind.Last()).Where(entry => entry.Fact switch
@@ -47,7 +46,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     public IEnumerable<Block> Late()
     {
         List<IReadOnlyList<string>> rows = [.. from entry in Round.Entries
-                                               where entry.Sequence >= FirstOfRound && entry.Fact is Noted { HappenedAt: not null }
+                                               where entry.Sequence >= Round.FirstOfRound && entry.Fact is Noted { HappenedAt: not null }
                                                let note = (Noted)entry.Fact
                                                select (IReadOnlyList<string>)[$"{entry.Sequence}", note.Text, File.When(note.HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
         if (rows.Count == 0) yield break;

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
@@ -38,7 +37,7 @@ static class PlanStory
             .Where(cause => cause is { Cause: not null, Probability: >= 0.05 })
             .OrderByDescending(cause => cause.Probability).Take(CausesSaid).ToList();
         if (causes.Count > 0)
-            yield return $"Likely: {string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Number(Sureness.Percent(cause.Probability!.Value), 0)}{Space}%"))}.";
+            yield return $"Likely: {string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Percent(cause.Probability!.Value)}"))}.";
         foreach (var refusal in Objects(response["refusals"]).Select(refusal => Text(refusal["sentence"])).OfType<string>()) yield return refusal;
     }
 

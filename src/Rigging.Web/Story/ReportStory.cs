@@ -70,7 +70,6 @@ static class ReportStory
         ? $"Fuel left {Litres(left)}, right {Litres(right)}, {(report.FuelMethod == FuelMethod.NotKnown ? "how it was known is not recorded" : Words.Of(report.FuelMethod))}."
         : new Line("Fuel on each side: not known.", Tone.Missing);
 
-
     static IEnumerable<Line> Seats(Reported report)
     {
         if (report.Aboard is { } aboard) yield return $"Aboard: {Words.Of(aboard)}.";
