@@ -97,6 +97,14 @@ public partial class ForbiddenStories
     public void A_wrench_a_day_out_of_calibration() => Refused("wrench-out-of-calibration", InWork, Mechanic, Torque with { Wrench = WrenchADayOut.Id });
 
     [Fact]
+    public void A_wrench_that_was_in_calibration_on_the_day_is_no_forbidden_story_when_it_is_entered_late()
+    {
+        var late = Torque with { Wrench = WrenchADayOut.Id, HappenedAt = Noon - NodaTime.Duration.FromDays(1) };
+
+        Assert.Equal(late with { WrenchCode = "TW-4", CalibrationDue = Today.PlusDays(-1) }, InWork.Do(Mechanic, late).Entries[^1].Fact);
+    }
+
+    [Fact]
     public void A_wrench_nobody_ever_calibrated() => Refused("wrench-out-of-calibration", InWork, Mechanic, Torque,
         facts => facts with { Tools = new Dictionary<People.ToolId, People.Tool> { [Wrench.Id] = Wrench with { CalibrationDue = null } } });
 

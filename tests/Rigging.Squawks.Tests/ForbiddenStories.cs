@@ -135,6 +135,14 @@ public partial class ForbiddenStories
     public void A_late_entry_of_something_that_has_not_happened_yet() =>
         Refused("date-in-future", School.Called, Mechanic, new Noted("Torqued it.", null, Noon + NodaTime.Duration.FromMinutes(1)));
 
+    [Fact]
+    public void A_grounding_is_lifted_by_a_look_before_it() =>
+        Refused("inspected-before-suspected", RedFlagged, Inspector, FoundClear with { HappenedAt = Noon - NodaTime.Duration.FromMinutes(1) });
+
+    [Fact]
+    public void A_check_entered_late_was_measured_when_the_tool_was_out_already() => Refused("tool-out-of-calibration", School.Called, Mechanic,
+        Measured(Check.CableTension, 160) with { Cable = "left aileron", Tool = WrenchADayOut.Id, HappenedAt = Noon - NodaTime.Duration.FromHours(1) });
+
     static readonly Photographed Paper = new(new string('a', 64), PhotoOf.SignedPaper, "The record, signed.", School.Worked.Length, Original.ThePaper);
 
     [Fact]

@@ -35,7 +35,7 @@ static class School
             [.. certificates.Select((kind, i) => new Certificate(new(Guid.Parse($"00000000-0000-7000-9000-{(number * 10) + i:D12}")), kind, null, Today.PlusDays(200)))]);
 
     public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
-        Noon, Today, who, RuleSet.Shipped["united-states"],
+        Noon, DateTimeZone.Utc, who, RuleSet.Shipped["united-states"],
         new Dictionary<ToolId, Tool> { [Wrench.Id] = Wrench, [WrenchADayOut.Id] = WrenchADayOut },
         [], Airframe, 1200, affirmation);
 

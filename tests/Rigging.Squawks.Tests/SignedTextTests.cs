@@ -96,6 +96,15 @@ public class SignedTextTests
     }
 
     [Fact]
+    public void What_is_entered_late_says_when_it_happened_above_its_signature()
+    {
+        var grounded = School.Empty.Do(School.Pilot, School.Report with { RedFlags = [RedFlag.Bang] });
+        var clear = School.Checks.Single(check => check.Check == Check.DamageInspection) with { HappenedAt = School.Noon };
+
+        Assert.Contains("\nA late entry: it happened 2026-03-02 12:00 UTC.\n", Squawk.TextToSign(grounded, clear, School.Facts(School.Inspector)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_expired_certificate_is_not_quoted_under_a_signature()
     {
         var mechanic = School.Mechanic with

@@ -41,7 +41,8 @@ public sealed record GroundChecked(
     string? ToolCode,
     LocalDate? ToolCalibrationDue,
     string? Finding,
-    string? NotApplicableReason) : Fact;
+    string? NotApplicableReason,
+    Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 public static class CheckUnits
 {

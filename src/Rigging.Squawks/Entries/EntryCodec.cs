@@ -20,15 +20,15 @@ public static class EntryCodec
     {
         ["report"] = (2, typeof(Reported)),
         ["airworthiness-call"] = (1, typeof(Called)),
-        ["ground-check"] = (1, typeof(GroundChecked)),
+        ["ground-check"] = (2, typeof(GroundChecked)),
         ["evaluation-flight"] = (1, typeof(EvaluationFlown)),
         ["assessment"] = (1, typeof(Assessed)),
         ["correction"] = (1, typeof(CorrectionAgreed)),
-        ["work-started"] = (1, typeof(WorkStarted)),
-        ["as-found"] = (1, typeof(AsFound)),
-        ["torque-application"] = (1, typeof(TorqueApplied)),
+        ["work-started"] = (2, typeof(WorkStarted)),
+        ["as-found"] = (2, typeof(AsFound)),
+        ["torque-application"] = (2, typeof(TorqueApplied)),
         ["photograph"] = (2, typeof(Photographed)),
-        ["work-handover"] = (1, typeof(WorkHandedOver)),
+        ["work-handover"] = (2, typeof(WorkHandedOver)),
         ["work-done"] = (1, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),
         ["approval"] = (1, typeof(Approved)),
@@ -46,7 +46,10 @@ public static class EntryCodec
     };
 
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
-    static readonly HashSet<(string Kind, int Version)> OnlyLacking = [("report", 1), ("photograph", 1), ("note", 1)];
+    static readonly HashSet<(string Kind, int Version)> OnlyLacking =
+    [
+        ("report", 1), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("torque-application", 1), ("work-handover", 1),
+    ];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);
 

@@ -6,6 +6,13 @@ namespace Rigging.Squawks.Entries;
 /// <summary>What one entry says. A released shape never changes: a new shape is a new version of its kind.</summary>
 public abstract record Fact;
 
+/// <summary>A fact that may be entered after it happened. Both times stay: this one, as its author says, and the entry's own.</summary>
+public interface IMayComeLate
+{
+    /// <summary>When it happened; null when that is when it was entered.</summary>
+    Instant? HappenedAt { get; }
+}
+
 /// <summary>One fact in a squawk's ledger, with who put it there, when, and acting as what.</summary>
 /// <param name="At">Server time, whole milliseconds.</param>
 /// <param name="Signature">Present on the five acts and the other entries that must be signed; null elsewhere.</param>

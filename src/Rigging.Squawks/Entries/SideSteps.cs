@@ -11,8 +11,7 @@ public sealed record Resumed(string Reason) : Fact;
 
 /// <summary>A remark, or a correction of an earlier entry. Both stay readable.</summary>
 /// <param name="Corrects">Sequence of the entry this one corrects; null for a plain remark.</param>
-/// <param name="HappenedAt">Of a late entry: when it happened, as its author says; the entry's own time is when it was entered. Null when that is the same.</param>
-public sealed record Noted(string Text, int? Corrects, Instant? HappenedAt = null) : Fact;
+public sealed record Noted(string Text, int? Corrects, Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 /// <summary>Nothing was found. Only after everything opened for access is closed, inspected and entered.</summary>
 public sealed record NoFaultFound(string Evaluation, bool EverythingRefitted) : Fact;

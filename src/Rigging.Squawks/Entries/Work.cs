@@ -5,7 +5,7 @@ namespace Rigging.Squawks.Entries;
 
 /// <summary>Work begins: from here on the aircraft does not fly.</summary>
 /// <param name="WingSupport">How the wing is held while a spar bolt is loose.</param>
-public sealed record WorkStarted(string WingSupport, string? Remarks) : Fact;
+public sealed record WorkStarted(string WingSupport, string? Remarks, Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 /// <summary>Angles of both eccentric bushings of both wings, degrees from neutral, positive lowers the trailing edge; null where the aircraft has none.</summary>
 public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, double? RightFrontDeg, double? RightRearDeg)
@@ -19,7 +19,7 @@ public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, do
 }
 
 /// <summary>Settings before anything turns.</summary>
-public sealed record AsFound(BushingAngles Bushings, string? Other) : Fact;
+public sealed record AsFound(BushingAngles Bushings, string? Other, Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 public enum TurnedPart { Nut, BoltHead }
 
@@ -49,11 +49,12 @@ public sealed record TorqueApplied(
     double ExtensionAngleDeg,
     double SettingInLb,
     double ReachedInLb,
-    bool TorqueStripe) : Fact;
+    bool TorqueStripe,
+    Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 /// <summary>Work left to somebody else, or to tomorrow.</summary>
 /// <param name="Loose">What is loose and must not be moved; null when nothing is.</param>
-public sealed record WorkHandedOver(string State, string? Loose) : Fact;
+public sealed record WorkHandedOver(string State, string? Loose, Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 public sealed record PartUsed(string Description, string PartNumber, int Quantity);
 

@@ -12,7 +12,7 @@ public sealed record NextAct(Type Kind, string Sentence, IReadOnlyList<Authority
     {
         null => null,
         _ when state.Waiting is { } waiting => new(typeof(Resumed), $"Waiting: {waiting.Reason}", [Authority.Office, Authority.Mechanic]),
-        _ when state.RedFlagged || state.DamageClear == false => new(typeof(GroundChecked), "Inspect for damage; grounded until an inspector signs that it is clear.", [Authority.Inspector]),
+        _ when state.DamageSuspected => new(typeof(GroundChecked), "Inspect for damage; grounded until an inspector signs that it is clear.", [Authority.Inspector]),
         >= Stage.InWork and < Stage.Closed when state.CalledSinceWork == Call.Grounded => new(typeof(Called), "Grounded since the work began: decide what lifts it, and make the call.", [Authority.Mechanic, Authority.Inspector]),
         Stage.Reported => new(typeof(Called), "Make the airworthiness call.", [Authority.Mechanic, Authority.Inspector, Authority.Office]),
         Stage.Called => new(typeof(GroundChecked), "Start the checks.", [Authority.Mechanic]),

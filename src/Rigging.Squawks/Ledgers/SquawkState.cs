@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -30,6 +31,12 @@ public sealed record SquawkState
 
     /// <summary>The last damage inspection: true clear, false damage found, null none.</summary>
     public bool? DamageClear { get; init; }
+
+    /// <summary>It is grounded until a damage inspection clears it.</summary>
+    public bool DamageSuspected => RedFlagged || DamageClear == false;
+
+    /// <summary>When what grounds it last came on record; null unless <see cref="DamageSuspected"/>.</summary>
+    public Instant? SuspectedAt { get; init; }
 
     public ImmutableSortedSet<Prerequisite> Recorded { get; init; } = [];
 
@@ -76,7 +83,7 @@ public sealed record SquawkState
         null => FlightStatus.MayFly,
         Ledgers.Stage.Closed or Ledgers.Stage.NoFaultFound or Ledgers.Stage.WithinLimitsMonitored or Ledgers.Stage.Joined or Ledgers.Stage.HandedOver
             => FlightStatus.MayFly,
-        _ when RedFlagged || DamageClear == false || CalledSinceWork == Entries.Call.Grounded => FlightStatus.Grounded,
+        _ when DamageSuspected || CalledSinceWork == Entries.Call.Grounded => FlightStatus.Grounded,
         Ledgers.Stage.Reported => FlightStatus.Held,
         Ledgers.Stage.InWork or Ledgers.Stage.AwaitingInspection or Ledgers.Stage.AwaitingApproval => FlightStatus.Held,
         Ledgers.Stage.ApprovedPassengersBarred => FlightStatus.CrewOnly,
@@ -132,6 +139,8 @@ public sealed record SquawkState
             _ => this,
         };
         if (entry.Signature is not null) next = next with { Signed = Signed.Add(entry.Sequence) };
+        if (!next.DamageSuspected) next = next with { SuspectedAt = null };
+        else if (entry.Fact is Reported or Inspected { Passed: false } or GroundChecked { Check: Check.DamageInspection }) next = next with { SuspectedAt = entry.At };
         return next with { Stage = MoveTable.Next(this, entry.Fact), Length = Length + 1 };
     }
 

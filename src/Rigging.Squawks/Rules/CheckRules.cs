@@ -13,6 +13,8 @@ static class CheckRules
             if (!facts.Who.May(Authority.Inspector))
                 yield return new("clearing-needs-an-inspector", "Finding the aircraft free of damage lifts its grounding, and only somebody who may inspect signs that. You can record what you found as not clear, or as a note.", "clear");
             if (state.HasNewerEntries) yield return Gates.NewerEntries;
+            if (check.HappenedAt < state.SuspectedAt)
+                yield return new("inspected-before-suspected", "This lifts the grounding, so it must have been looked at after what grounded it came on record. Inspect again, or enter this one as a note.", "happenedOn");
         }
         if (check.NotApplicableReason is { } reason)
         {
@@ -44,7 +46,7 @@ static class CheckRules
         if (check.Tool is { } id)
         {
             if (!facts.Tools.TryGetValue(id, out var tool)) yield return new("tool-unknown", "That tool is not on the school's list.", "tool");
-            else if (!tool.InCalibrationOn(facts.Today))
+            else if (!tool.InCalibrationOn(facts.DayOf(check)))
                 yield return new("tool-out-of-calibration", $"{tool.Code}: calibration was due {tool.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a tool in calibration.", "tool");
         }
     }

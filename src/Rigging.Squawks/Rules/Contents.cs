@@ -7,7 +7,13 @@ namespace Rigging.Squawks.Rules;
 static class Contents
 {
     public static IEnumerable<BrokenRule> Of(Fact fact, SquawkState state, Facts facts) =>
-        Storable.Of(fact).ToList() is { Count: > 0 } impossible ? impossible : Meaning(fact, state, facts);
+        Storable.Of(fact).ToList() is { Count: > 0 } impossible ? impossible : [.. Late(fact, facts), .. Meaning(fact, state, facts)];
+
+    static IEnumerable<BrokenRule> Late(Fact fact, Facts facts)
+    {
+        if (fact is IMayComeLate { HappenedAt: { } happened } && happened > facts.Now)
+            yield return new("date-in-future", "What is entered late happened before now: the time given has not come yet.", "happenedOn");
+    }
 
     static IEnumerable<BrokenRule> Meaning(Fact fact, SquawkState state, Facts facts) => fact switch
     {
@@ -39,7 +45,7 @@ static class Contents
         RoundOpened round => Needed(round.Reason, "text-missing", "reason", "why another round is needed"),
         Waiting waiting => Needed(waiting.Reason, "text-missing", "reason", "what is waited for"),
         Resumed resumed => Needed(resumed.Reason, "text-missing", "reason", "why it goes on"),
-        Noted note => NoteRules(note, state, facts),
+        Noted note => NoteRules(note, state),
         NoFaultFound none => [.. Needed(none.Evaluation, "text-missing", "evaluation", "what was looked at and found"), .. Refitted(none.EverythingRefitted)],
         WithinLimits within =>
         [
@@ -64,13 +70,11 @@ static class Contents
         if (!everything) yield return new("not-refitted", "Everything opened, disconnected or removed for access must be refitted, inspected and entered first.", "everythingRefitted");
     }
 
-    static IEnumerable<BrokenRule> NoteRules(Noted note, SquawkState state, Facts facts)
+    static IEnumerable<BrokenRule> NoteRules(Noted note, SquawkState state)
     {
         foreach (var rule in Needed(note.Text, "text-missing", "text", "the note")) yield return rule;
         if (note.Corrects is { } corrects && (corrects < 1 || corrects > state.Length))
             yield return new("no-such-entry", $"Entry {corrects} does not exist: this squawk has {state.Length}.", "corrects");
-        if (note.HappenedAt > facts.Now)
-            yield return new("date-in-future", "What is entered late happened before now: the time given has not come yet.", "happenedOn");
     }
 
     static IEnumerable<BrokenRule> PaperRules(Photographed photo, SquawkState state)

@@ -1,4 +1,5 @@
 using NodaTime;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.RuleSets;
@@ -7,13 +8,13 @@ namespace Rigging.Squawks.Rules;
 
 /// <summary>Everything outside the ledger that the rules rest on, read in the same transaction as the append.</summary>
 /// <param name="Now">Server time. <see cref="Squawk.Decide"/> cuts it to whole milliseconds.</param>
-/// <param name="Today">The school's calendar day.</param>
+/// <param name="Zone">The school's.</param>
 /// <param name="OtherSquawks">The aircraft's other open squawks.</param>
 /// <param name="Airframe">The version of the airframe data in force for the aircraft; null when none is on file.</param>
 /// <param name="Affirmation">Set only by the signature page, after re-authentication.</param>
 public sealed record Facts(
     Instant Now,
-    LocalDate Today,
+    DateTimeZone Zone,
     Person Who,
     RuleSet RuleSet,
     IReadOnlyDictionary<ToolId, Tool> Tools,
@@ -22,6 +23,15 @@ public sealed record Facts(
     double? TotalTimeH,
     Affirmation? Affirmation = null)
 {
+    /// <summary>The school's calendar day.</summary>
+    public LocalDate Today => DayOf(Now);
+
+    /// <summary>The school's calendar day at that moment.</summary>
+    public LocalDate DayOf(Instant moment) => moment.InZone(Zone).Date;
+
+    /// <summary>The day on which it was done: today, unless it is entered late.</summary>
+    public LocalDate DayOf(IMayComeLate fact) => DayOf(fact.HappenedAt ?? Now);
+
     /// <summary>The worst that the aircraft's other squawks allow.</summary>
     public FlightStatus OthersAllow => OtherSquawks.Select(other => other.Allows).DefaultIfEmpty(FlightStatus.MayFly).Max();
 }

@@ -77,7 +77,7 @@ static class Gates
     }
 
     static BrokenRule? Grounded(SquawkState state) =>
-        state.RedFlagged || state.DamageClear == false ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. An inspector signs that.")
+        state.DamageSuspected ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. An inspector signs that.")
         : state.CheckFlight is { Fact.Satisfactory: false } ? new("aircraft-grounded", "The last check flight was not satisfactory. A mechanic or inspector must open another round.")
         : state.FlightStatus == FlightStatus.Grounded ? new("aircraft-grounded", "The aircraft was grounded by a call since the work began. A mechanic or inspector must make another call first.")
         : null;

@@ -69,7 +69,7 @@ public static class MoveTable
 
     /// <summary>A damage inspection that lifts a grounding lets people fly, as the signed acts do.</summary>
     public static bool LiftsAGrounding(Fact fact, SquawkState state) =>
-        fact is GroundChecked { Check: Check.DamageInspection, Clear: true } && (state.RedFlagged || state.DamageClear == false);
+        fact is GroundChecked { Check: Check.DamageInspection, Clear: true } && state.DamageSuspected;
 
     /// <summary>Whether this entry, here, needs a signature.</summary>
     public static bool MustBeSigned(Fact fact, SquawkState state) => IsSigned(fact.GetType()) || LiftsAGrounding(fact, state);

@@ -42,7 +42,7 @@ static class TorqueRules
             yield return new("wrench-unknown", "That wrench is not on the school's list.", "wrench");
             yield break;
         }
-        if (!wrench.InCalibrationOn(facts.Today))
+        if (!wrench.InCalibrationOn(facts.DayOf(torque)))
             yield return new("wrench-out-of-calibration", $"{wrench.Code}: calibration was due {wrench.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a wrench in calibration.", "wrench");
         var (low, high) = (wrench.LowInLb, wrench.HighInLb);
         if (low is null || high is null)

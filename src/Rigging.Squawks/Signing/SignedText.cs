@@ -25,7 +25,7 @@ public static partial class SignedText
 
     internal static string For(Fact fact, Ledger ledger, Facts facts)
     {
-        List<string> lines = [$"Squawk S-{ledger.State.Report?.Number}, round {ledger.State.Round}.", .. Body(fact, ledger.State)];
+        List<string> lines = [$"Squawk S-{ledger.State.Report?.Number}, round {ledger.State.Round}.", .. Body(fact, ledger.State), .. Late(fact, facts)];
         var certificate = Certificates.For(fact, facts);
         lines.Add("");
         lines.Add(certificate is null
@@ -33,6 +33,9 @@ public static partial class SignedText
             : $"{Intent(fact)} {Token(facts.Who.Id)}, {facts.RuleSet.WordsFor(certificate.Kind)}, certificate {Token(certificate.Id)}.");
         return string.Join('\n', lines);
     }
+
+    static IEnumerable<string> Late(Fact fact, Facts facts) =>
+        fact is IMayComeLate { HappenedAt: { } happened } ? [$"A late entry: it happened {happened.InZone(facts.Zone).ToString("uuuu-MM-dd HH:mm", null)} {facts.Zone.Id}."] : [];
 
     static string Intent(Fact fact) => fact switch
     {

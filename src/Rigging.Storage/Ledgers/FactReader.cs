@@ -41,7 +41,7 @@ static class FactReader
             .SingleOrDefaultAsync(ct);
         return new(
             now,
-            now.InZone(DateTimeZoneProviders.Tzdb[installation.TimeZone]).Date,
+            DateTimeZoneProviders.Tzdb[installation.TimeZone],
             person,
             RuleSet.Shipped[installation.RuleSet],
             tools.Select(ToTool).ToDictionary(tool => tool.Id),

@@ -5,7 +5,7 @@ using Rigging.Storage;
 namespace Rigging.Web.Records;
 
 /// <summary>One thing that rests on a tool or on a manual's revision.</summary>
-/// <param name="At">As in the entry: UTC.</param>
+/// <param name="At">When it was done: UTC.</param>
 public sealed record TouchedLine(int Squawk, string Registration, string Stage, int Sequence, string At, string What, string Details);
 
 /// <summary>What has to be looked at again: after a wrench was found out of tolerance, or a manual's revision was superseded.</summary>
@@ -19,12 +19,12 @@ public sealed class Touched(IDbContextFactory<RiggingDb> databases, RecordsRoom 
         if (await db.Tools.Where(tool => tool.Code == code).Select(tool => (ToolId?)tool.Id).SingleOrDefaultAsync(ct) is not { } id) return null;
         var tool = id.Value.ToString();
         return await db.Database.SqlQuery<TouchedLine>($"""
-            select s.number as "Squawk", a.registration as "Registration", s.stage as "Stage", e.sequence as "Sequence", e.payload_json->>'at' as "At",
+            select s.number as "Squawk", a.registration as "Registration", s.stage as "Stage", e.sequence as "Sequence", coalesce(e.payload_json->'fact'->>'happenedAt', e.payload_json->>'at') as "At",
                 coalesce(e.payload_json->'fact'->>'fastener', e.payload_json->'fact'->>'check', e.kind) as "What",
                 coalesce('reached ' || (e.payload_json->'fact'->>'reachedInLb') || ' in·lb, calibration due ' || (e.payload_json->'fact'->>'calibrationDue'), e.payload_json->'fact'->>'finding', '') as "Details"
             from ledger_entry e join squawk s on s.id = e.squawk_id join aircraft a on a.id = s.aircraft_id
             where e.payload_json->'fact'->>'wrench' = {tool} or e.payload_json->'fact'->>'tool' = {tool}
-            order by e.payload_json->>'at' desc, s.number, e.sequence
+            order by "At" desc, s.number, e.sequence
             """).ToListAsync(ct);
     }
 

@@ -46,9 +46,8 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     public IEnumerable<Block> Late()
     {
         List<IReadOnlyList<string>> rows = [.. from entry in Round.Entries
-                                               where entry.Sequence >= Round.FirstOfRound && entry.Fact is Noted { HappenedAt: not null }
-                                               let note = (Noted)entry.Fact
-                                               select (IReadOnlyList<string>)[$"{entry.Sequence}", note.Text, File.When(note.HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
+                                               where entry.Sequence >= Round.FirstOfRound && entry.Fact is IMayComeLate { HappenedAt: not null }
+                                               select (IReadOnlyList<string>)[$"{entry.Sequence}", entry.Fact is Noted note ? note.Text : EntryStory.Of(entry.Fact).Title, File.When(((IMayComeLate)entry.Fact).HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
         if (rows.Count == 0) yield break;
         yield return new Heading("Late entries");
         yield return new Table([new("Entry", 0.4), new("What", 1.8), new("Happened", 1.1), new("Entered", 1.2), new("By", 1)], rows);

@@ -85,7 +85,7 @@ public sealed record StoryView(
     static Told Told(Entry entry, SquawkFile file)
     {
         var told = EntryStory.Of(entry.Fact, file.Register.Render);
-        if (entry.Fact is Noted { HappenedAt: { } happened })
+        if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, $"It happened {file.When(happened)}; it was entered {file.When(entry.At)}."] };
         return file.Ledger.ClockWentBack(entry)
             ? told with { Lines = [.. told.Lines, new($"The server’s clock went back before this entry: it came after entry {entry.Sequence - 1}, whatever the times say.", Tone.Caution)] }

@@ -34,9 +34,10 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         var final = target is null ? null : Take(FinalOf(fields, target));
         var extension = ExtensionOf(fields);
         var wrench = WrenchOf(fields, file);
+        var day = Day(LateEntry.Day(fields, file.Facts.Today, "torque."));
         WrenchSetting? setting = null;
-        if (wrench is not null && final is not null && extension is not null) setting = Take(wrench.Set(final, extension, Day(file.Facts.Today)));
-        else if (wrench is not null) wrong.AddRange(wrench.CalibrationOn(Day(file.Facts.Today)));
+        if (wrench is not null && final is not null && extension is not null) setting = Take(wrench.Set(final, extension, day));
+        else if (wrench is not null) wrong.AddRange(wrench.CalibrationOn(day));
         var reached = wrench is not null && extension is not null && Number(fields, "settingInLb") is { } shown ? wrench.AtFastener(InLb(shown), extension) : null;
         if (final is not null && reached is { } felt) wrong.AddRange(final.Judge(felt));
         return new(target, final, setting, reached, wrong);
@@ -59,6 +60,7 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         Need(WrenchId(fields, file) is not null, "torque.wrench", "Wrench: nothing chosen. Choose the one you use.");
         var (runOn, lever, extension, angle) = (typed.Number(fields["torque.runOnInLb"], "torque.runOnInLb", "Run-on", "in·lb"), typed.Needed(fields["torque.leverIn"] ?? LeverOnFile(fields, file), "torque.leverIn", "Lever", "inches"),
             typed.Number(fields["torque.extension"], "torque.extension", "Extension", "inches") ?? 0, typed.Number(fields["torque.angle"], "torque.angle", "Angle of the extension", "degrees") ?? 0);
+        var happened = LateEntry.Read(fields, typed, file.School.Zone, "torque.");
         var setting = typed.Needed(fields["torque.settingInLb"], "torque.settingInLb", "The wrench showed", "in·lb");
         if (typed.Ok && form.Target is null) typed.Wrong("value-missing", "The torque wanted: say what the data give, and answer the three questions.", "torque.source");
         if (!typed.Ok || form is not { Target: { } target, Final: { } final, Reached: { } reached }) return null;
@@ -66,7 +68,7 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         return new(fields.Text("torque.fastener")!, target.Source, Round(least), Round(greatest), target.IncludesPrevailing,
             target.Lubrication == Lubrication.Dry ? Squawks.Entries.Lubrication.Dry : Squawks.Entries.Lubrication.Lubricated,
             final.Turned == TurnedPart.Nut ? Squawks.Entries.TurnedPart.Nut : Squawks.Entries.TurnedPart.BoltHead,
-            runOn, Round(finalLeast), Round(finalGreatest), WrenchId(fields, file)!.Value, null, null, lever, extension, angle, setting, Round(felt), fields.Ticked("torque.torqueStripe"));
+            runOn, Round(finalLeast), Round(finalGreatest), WrenchId(fields, file)!.Value, null, null, lever, extension, angle, setting, Round(felt), fields.Ticked("torque.torqueStripe"), happened);
     }
 
     public static string? LeverOnFile(TypedFields fields, SquawkFile file) =>

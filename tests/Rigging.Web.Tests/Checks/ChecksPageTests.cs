@@ -28,6 +28,21 @@ public sealed class ChecksPageTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_check_is_entered_late_with_the_day_and_hour_it_was_made_or_refused_with_what_is_missing()
+    {
+        var squawk = await hangar.Squawk(School.Called);
+        using var mechanic = await hangar.As(School.Mechanic);
+        var page = await mechanic.Open($"/squawks/{squawk}/checks?check=flap-difference");
+
+        var refused = await mechanic.Submit(page, new(Flaps("0.1")) { ["happenedOn"] = "2026-02-27" });
+        Assert.Contains("At about: nothing entered", refused.Document.QuerySelector("#happenedtime-error")!.TextContent, StringComparison.Ordinal);
+        Assert.NotNull(refused.Document.QuerySelector("details[open] #happenedon"));
+        await mechanic.Submit(refused, new(Flaps("0.1")) { ["happenedOn"] = "2026-02-27", ["happenedTime"] = "16:40" });
+
+        Assert.Equal(NodaTime.Instant.FromUtc(2026, 2, 27, 22, 40), Assert.IsType<GroundChecked>((await hangar.Ledger(squawk)).Entries[^1].Fact).HappenedAt);
+    }
+
+    [Fact]
     public async Task A_look_that_lifts_the_grounding_leads_to_the_inspectors_signature()
     {
         var squawk = await hangar.Squawk(School.Empty.Do(School.Pilot, School.Report with { RedFlags = [RedFlag.Bang] }));

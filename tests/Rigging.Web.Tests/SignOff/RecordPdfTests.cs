@@ -53,12 +53,13 @@ public sealed class RecordPdfTests(Hangar hangar)
     [Fact]
     public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
     {
-        var number = await hangar.Squawk(School.Worked.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
+        var torqued = School.InWork.Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque with { HappenedAt = School.Noon - NodaTime.Duration.FromDays(1) });
+        var number = await hangar.Squawk(torqued.Do(School.Mechanic, School.Done).Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
             .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper)));
 
         var paper = string.Join(' ', (await Print(number)).Pages);
 
-        Holds(paper, "Late entries", "Wing support moved.", "2026-03-02 03:00 2026-03-02 12:00 Mira Mechanic");
+        Holds(paper, "Late entries", "Torqued: left", "2026-03-01 06:00 2026-03-02 12:00 Mira Mechanic", "Wing support moved.", "2026-03-02 03:00 2026-03-02 12:00 Mira Mechanic");
         Holds(paper, $"Signed on paper too, photographed in entry {School.Worked.Length + 2}: the paper is the original");
     }
 
