@@ -22,5 +22,7 @@ public enum Stage
 
 public static class Stages
 {
+    public static readonly IReadOnlyList<Stage> Open = [.. Enum.GetValues<Stage>().Where(IsOpen)];
+
     public static bool IsOpen(this Stage stage) => stage < Stage.Closed;
 }

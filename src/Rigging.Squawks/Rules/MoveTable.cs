@@ -17,7 +17,6 @@ public static class MoveTable
     static readonly Stage[] Checking = [Stage.Called, Stage.InChecks];
     static readonly Stage[] NotYetWorked = [Stage.Reported, .. BeforeWork];
     static readonly Stage[] Worked = [Stage.InWork, Stage.AwaitingInspection, Stage.AwaitingApproval, Stage.ApprovedPassengersBarred, Stage.CheckFlightLogged];
-    static readonly Stage[] Open = [.. Enum.GetValues<Stage>().Where(s => s.IsOpen())];
     static readonly Stage[] All = Enum.GetValues<Stage>();
     static readonly Authority[] Anyone = [Authority.Pilot, Authority.Office, Authority.Mechanic, Authority.Inspector, Authority.Certifier];
     static readonly Authority[] Hangar = [Authority.Mechanic, Authority.Inspector];
@@ -27,7 +26,7 @@ public static class MoveTable
     [
         Row<Reported>([], [.. Anyone, Authority.Reporter], Stage.Reported),
         Row<Called>([Stage.Reported], OfficeAndHangar, Stage.Called),
-        Row<Called>([.. Open.Except([Stage.Reported])], OfficeAndHangar),
+        Row<Called>([.. Stages.Open.Except([Stage.Reported])], OfficeAndHangar),
         Row<GroundChecked>([Stage.Reported], Hangar),
         Row<GroundChecked>(BeforeWork, Hangar, Stage.InChecks),
         Row<GroundChecked>([.. Worked], Hangar),
@@ -38,8 +37,8 @@ public static class MoveTable
         Row<AsFound>(Checking, Hangar, Stage.InChecks),
         Row<AsFound>([Stage.InWork], [Authority.Mechanic]),
         Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
-        Row<Photographed>([Stage.Called, Stage.InChecks, Stage.CorrectionAgreed], Hangar),
-        Row<Photographed>([.. Worked], Hangar),
+        // Whoever signed in ink photographs the paper, after the end too.
+        Row<Photographed>([.. All.Except([Stage.Reported])], Anyone),
         Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),
         Row<WorkDone>([Stage.InWork], [Authority.Mechanic], Stage.AwaitingInspection, signed: true),
         // Also a second look, asked for by the certifier or by a pilot who found a control wrong before flight: what follows it is a new approval.
@@ -51,8 +50,8 @@ public static class MoveTable
         Row<VerdictGiven>([Stage.CheckFlightLogged], Hangar),
         Row<Closed>([Stage.CheckFlightLogged], [Authority.Inspector], Stage.Closed, signed: true),
         Row<RoundOpened>([Stage.CheckFlightLogged], Hangar, Stage.InChecks),
-        Row<Waiting>(Open, OfficeAndHangar),
-        Row<Resumed>(Open, OfficeAndHangar),
+        Row<Waiting>([.. Stages.Open], OfficeAndHangar),
+        Row<Resumed>([.. Stages.Open], OfficeAndHangar),
         Row<Noted>(All, Anyone),
         Row<NoFaultFound>(Checking, [Authority.Inspector], Stage.NoFaultFound, signed: true),
         Row<WithinLimits>([.. Checking, Stage.CheckFlightLogged], [Authority.Inspector, Authority.Certifier], Stage.WithinLimitsMonitored, signed: true),

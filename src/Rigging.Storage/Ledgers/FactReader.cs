@@ -12,8 +12,6 @@ namespace Rigging.Storage.Ledgers;
 /// <summary>Reads what the rules rest on from the registers, in the caller's transaction.</summary>
 static class FactReader
 {
-    static readonly Stage[] OpenStages = [.. Enum.GetValues<Stage>().Where(stage => stage.IsOpen())];
-
     // Exact by definition: 1 lbf = 4.4482216152605 N, 1 in = 0.0254 m.
     const double NewtonMetresPerInchPound = 4.4482216152605 * 0.0254;
 
@@ -30,7 +28,7 @@ static class FactReader
     {
         var tools = await db.Tools.AsNoTracking().ToListAsync(ct);
         var others = await db.Squawks.AsNoTracking()
-            .Where(row => row.AircraftId == aircraft && OpenStages.Contains(row.Stage))
+            .Where(row => row.AircraftId == aircraft && Stages.Open.Contains(row.Stage))
             .OrderBy(row => row.Number)
             .Select(row => new OtherSquawk(row.Id, row.Number, row.FlightStatus))
             .ToListAsync(ct);

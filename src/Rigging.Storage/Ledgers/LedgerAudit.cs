@@ -103,6 +103,23 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         return (written, faults);
     }
 
+    /// <summary>Says anew what the ledgers of open squawks prove, in the words of this version of the program. A projection that is not in step with its ledger is left as it is: it is evidence.</summary>
+    public async Task Reword(CancellationToken ct)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        await using var transaction = await db.Database.BeginTransactionAsync(ct);
+        await db.Database.ExecuteSqlAsync($"lock table squawk in share row exclusive mode", ct);
+        var rows = await db.Squawks.Where(row => Stages.Open.Contains(row.Stage)).ToListAsync(ct);
+        var installation = await db.Installations.AsNoTracking().Select(row => row.Id).SingleOrDefaultAsync(ct);
+        foreach (var row in rows)
+        {
+            var entries = await Entries(db, row.Id, ct);
+            if (FaultIn(installation, entries, row) is null && Fold(row.Id, entries) is { } ledger) row.Show(ledger, entries[^1].Hash);
+        }
+        await db.SaveChangesAsync(ct);
+        await transaction.CommitAsync(ct);
+    }
+
     static (int, string)? FaultIn(Guid installation, List<SealedEntry> entries, SquawkRow? row)
     {
         if (Chain.FirstBroken(installation, entries) is { } broken)
@@ -122,7 +139,23 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
     {
         var ids = await db.Entries.AsNoTracking().Select(row => row.SquawkId).Distinct().OrderBy(id => id).ToListAsync(ct);
         foreach (var id in ids)
-            yield return (id, [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())]);
+            yield return (id, await Entries(db, id, ct));
+    }
+
+    static async Task<List<SealedEntry>> Entries(RiggingDb db, SquawkId id, CancellationToken ct) =>
+        [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())];
+
+    /// <summary>Null when an entry cannot be read.</summary>
+    static Ledger? Fold(SquawkId id, List<SealedEntry> entries)
+    {
+        try
+        {
+            return new(id, entries.Select(entry => entry.Open()));
+        }
+        catch (Exception error) when (error is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
     }
 
     static int FirstUnreadable(List<SealedEntry> entries)

@@ -1,5 +1,6 @@
 using Npgsql;
 using Rigging.Storage.Database;
+using Rigging.Storage.Ledgers;
 
 namespace Rigging.Web.Commands;
 
@@ -13,6 +14,8 @@ static class Migrate
             await AppRole.Check(database.App);
         else
             await DatabaseSetup.Prepare(database.Admin, database.AppPassword);
+        // What is to be done next is stored as a sentence: this version may say it otherwise.
+        await new LedgerAudit(new OneDatabase(database.App)).Reword(CancellationToken.None);
         Console.WriteLine("The database is up to date.");
         return 0;
     }

@@ -15,14 +15,12 @@ namespace Rigging.Web.Fleet;
 /// <summary>Reads the fleet from the projections, and the ledgers where those do not say enough.</summary>
 public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore ledgers, Actor actor, IClock clock)
 {
-    static readonly Stage[] Open = [.. Enum.GetValues<Stage>().Where(stage => stage.IsOpen())];
-
     public async Task<RampView> Show(CancellationToken ct = default)
     {
         var me = await actor.Me();
         await using var db = await databases.CreateDbContextAsync(ct);
         var names = await AirframeNames(db, ct);
-        var squawks = await db.Squawks.AsNoTracking().Where(row => Open.Contains(row.Stage)).ToListAsync(ct);
+        var squawks = await db.Squawks.AsNoTracking().Where(row => Stages.Open.Contains(row.Stage)).ToListAsync(ct);
         var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
         if (await PersonReader.Read(db, me, ct) is not { } person) throw new InvalidOperationException("Nobody is signed in.");
         if (person.Visit is { } visit)

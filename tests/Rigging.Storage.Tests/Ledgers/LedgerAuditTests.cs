@@ -101,6 +101,21 @@ public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_an_older_version_said_is_said_anew_and_a_projection_that_is_evidence_is_left()
+    {
+        await Postgres.Execute(school.Database.Admin, "update squawk set next_act = 'As it used to be put.'");
+        await AsOwner($"delete from ledger_entry where squawk_id = '{ledger.Id}' and sequence = {ledger.Length}");
+
+        await school.Audit.Reword(Ct);
+
+        await using var db = school.CreateDbContext();
+        var rows = await db.Squawks.AsNoTracking().ToListAsync(Ct);
+        Assert.Equal("As it used to be put.", rows.Single(row => row.Id == ledger.Id).NextAct);
+        Assert.Equal("Make the airworthiness call.", rows.Single(row => row.Id != ledger.Id).NextAct);
+        Assert.Equal(ledger.Length, Assert.Single((await school.Audit.Verify(Ct)).Faults).Sequence);
+    }
+
+    [Fact]
     public async Task A_ledger_that_cannot_be_read_is_named_and_the_others_are_rebuilt()
     {
         await AsOwner($"update ledger_entry set payload = '[]' where squawk_id = '{ledger.Id}' and sequence = 2");
