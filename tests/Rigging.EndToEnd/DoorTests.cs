@@ -86,6 +86,8 @@ public class DoorTests(RunningSite site)
         foreach (var (who, paths) in ((string, string[])[])
         [
             ("edda", [$"/squawks/{site.Numbers["QTA-201"]}/inspection", $"/squawks/{site.Numbers["QRC-103"]}/other/no-fault-found", $"/squawks/{site.Numbers["QRC-103"]}/other/within-limits"]),
+            ("ilse", [$"/squawks/{site.Numbers["QRB-102"]}/check-flight", $"/squawks/{site.Numbers["QRC-103"]}/flight"]),
+            ("jude", [$"/squawks/{site.Numbers["QRC-103"]}/other/join", $"/squawks/{site.Numbers["QRC-103"]}/photograph"]),
             ("mina", ["/people", "/tools", "/aircraft"]),
         ])
         {
@@ -93,6 +95,34 @@ public class DoorTests(RunningSite site)
             await Watched(somebody.Page);
             foreach (var path in paths) await IsTypedInto(somebody, path);
         }
+    }
+
+    /// <summary>There every letter goes to the server as it is typed, and comes back with the page.</summary>
+    [Fact]
+    public async Task Nor_at_the_work_where_every_letter_is_kept_as_it_is_typed()
+    {
+        var n = site.Numbers["QRD-104"];
+        await using var mechanic = await Visitor.Known(site, "sol", 820, 1180);
+        await Watched(mechanic.Page);
+        await mechanic.Goes($"/squawks/{n}/work");
+        var record = mechanic.Page.GetByRole(AriaRole.Button, new() { Name = "Record the handover" });
+        await record.WaitForAsync(new() { Timeout = 60_000 });
+        await mechanic.Page.GetByText("Yes, something is loose").ClickAsync();
+        await mechanic.Page.GetByLabel("What is loose and must not be moved").WaitForAsync();
+        var fields = mechanic.Page.Locator("main input[type=text]:not([disabled]), main textarea:not([disabled])");
+        Assert.True(await fields.CountAsync() > 1, "There is nothing to type in.");
+        foreach (var field in await fields.AllAsync()) await field.FillAsync(Payload);
+        await record.ClickAsync();
+        await mechanic.Sees("The handover is on record.");
+        await RanNothing(mechanic.Page, "/work");
+        foreach (var path in (string[])[$"/squawks/{n}/work", $"/squawks/{n}", "/aircraft/QRD-104", "/"])
+        {
+            await mechanic.Goes(path);
+            await mechanic.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await RanNothing(mechanic.Page, path);
+        }
+        await mechanic.Goes($"/squawks/{n}");
+        await mechanic.Sees(Payload);
     }
 
     [Fact]

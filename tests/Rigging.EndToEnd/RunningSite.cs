@@ -53,7 +53,7 @@ public sealed class RunningSite : IAsyncLifetime
     {
         var office = await Visitor.Arrives(this, "mina@quietvalley.example", 390, 844);
         Dictionary<string, int> numbers = [];
-        foreach (var registration in (string[])["QRA-101", "QRB-102", "QRC-103", "QTA-201", "QTB-202"])
+        foreach (var registration in (string[])["QRA-101", "QRB-102", "QRC-103", "QRD-104", "QTA-201", "QTB-202"])
         {
             await office.Goes($"/aircraft/{registration}");
             numbers[registration] = int.Parse((await office.Page.Locator(".past .number").First.InnerTextAsync())[2..], System.Globalization.CultureInfo.InvariantCulture);

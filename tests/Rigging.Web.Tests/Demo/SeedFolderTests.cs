@@ -10,13 +10,13 @@ public class SeedFolderTests
     public void Files_that_do_not_hold_together_are_refused_by_name()
     {
         using var folder = new CopiedFolder(SeedFolder.Shipped);
-        folder.Change("squawks/6-a-few-words.json", story => (story["aircraft"], story["acts"]![0]!["who"]) = ("QXX-999", "nobody"));
+        folder.Change("squawks/7-a-few-words.json", story => (story["aircraft"], story["acts"]![0]!["who"]) = ("QXX-999", "nobody"));
         folder.Change("people.json", people => people[4]!["certificates"]![0]!["kind"] = "wizard");
 
         var refused = Assert.Throws<StartRefusedException>(() => SeedFolder.Read(folder.Path));
 
-        Assert.Contains("squawks/6-a-few-words.json: no aircraft 'QXX-999' in fleet.json.", refused.Message, StringComparison.Ordinal);
-        Assert.Contains("squawks/6-a-few-words.json: nobody is called 'nobody' in people.json.", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("squawks/7-a-few-words.json: no aircraft 'QXX-999' in fleet.json.", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("squawks/7-a-few-words.json: nobody is called 'nobody' in people.json.", refused.Message, StringComparison.Ordinal);
         Assert.Contains("people.json, jude: no certificate kind 'wizard'", refused.Message, StringComparison.Ordinal);
     }
 
