@@ -91,6 +91,10 @@ public partial class ForbiddenStories
     public void Total_time_runs_backwards() => Refused("total-time-backwards", Torqued, Mechanic, Done with { TotalTimeH = 1199.9 });
 
     [Fact]
+    public void Fewer_hours_are_no_forbidden_story_when_the_work_was_finished_on_an_earlier_day() =>
+        Assert.Equal(Stage.AwaitingInspection, Torqued.Do(Mechanic, Done with { TotalTimeH = 1199.9, CompletedOn = Today.PlusDays(-1) }).State.Stage);
+
+    [Fact]
     public void The_work_is_completed_in_the_future() => Refused("date-in-future", Torqued, Mechanic, Done with { CompletedOn = Today.PlusDays(1) });
 
     [Fact]

@@ -148,6 +148,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
                     row.Show(grown, link.Hash);
                 db.Notices.AddRange(await NoticeWriter.Write(db, ledger, grown, facts, ct));
                 await db.SaveChangesAsync(ct);
+                if (entry.Fact is WorkDone done) await Aged(db, aircraft, done.TotalTimeH, ct);
                 await db.Database.ExecuteSqlAsync($"select pg_notify({Channel}, {ledger.Id.Value.ToString()})", ct);
                 await transaction.CommitAsync(ct);
                 return new Outcome.Appended(grown, entry);
@@ -155,6 +156,13 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
             case var other:
                 throw new InvalidOperationException($"A decision of kind {other.GetType().Name} is not known here.");
         }
+    }
+
+    // The register follows what was signed. Down to the tenth: the same hours may be signed again.
+    static Task<int> Aged(RiggingDb db, AircraftId aircraft, double totalTimeH, CancellationToken ct)
+    {
+        var tenths = (int)Math.Floor((totalTimeH * 10) + 1e-6);
+        return db.Aircraft.Where(row => row.Id == aircraft && row.TotalTimeTenths < tenths).ExecuteUpdateAsync(set => set.SetProperty(row => row.TotalTimeTenths, tenths), ct);
     }
 
     // All of the aircraft's squawks, in one order: what the others allow must not change under the decision, and no two appends can deadlock.

@@ -45,6 +45,19 @@ public sealed class SignPageTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task The_hours_that_were_signed_are_the_aircrafts_from_then_on()
+    {
+        var (number, address) = await Prepared();
+        using var browser = await hangar.As(School.Mechanic);
+        await browser.Submit(await browser.Open(address), new() { [Password] = TestSite.Password });
+
+        await using var db = hangar.Site.Services.GetRequiredService<IDbContextFactory<Rigging.Storage.RiggingDb>>().CreateDbContext();
+        var tenths = await db.Squawks.Where(squawk => squawk.Number == number).Join(db.Aircraft, squawk => squawk.AircraftId, aircraft => aircraft.Id, (_, aircraft) => aircraft.TotalTimeTenths)
+            .SingleAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(School.Done.TotalTimeH, tenths / 10.0);
+    }
+
+    [Fact]
     public async Task Before_signing_the_whole_text_the_signer_and_the_certificate_are_shown()
     {
         var (_, address) = await Prepared();
