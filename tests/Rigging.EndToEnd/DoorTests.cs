@@ -112,6 +112,10 @@ public class DoorTests(RunningSite site)
         var fields = mechanic.Page.Locator("main input[type=text]:not([disabled]), main textarea:not([disabled])");
         Assert.True(await fields.CountAsync() > 1, "There is nothing to type in.");
         foreach (var field in await fields.AllAsync()) await field.FillAsync(Payload);
+        // Late, too: the day and the hour are typed like everything else here.
+        await mechanic.Page.GetByText("It happened earlier: a late entry").Last.ClickAsync();
+        await mechanic.Page.Locator("[name='handover.happenedOn']").FillAsync("2026-01-05");
+        await mechanic.Page.Locator("[name='handover.happenedTime']").FillAsync("20:15");
         await record.ClickAsync();
         await mechanic.Sees("The handover is on record.");
         await RanNothing(mechanic.Page, "/work");
@@ -123,6 +127,7 @@ public class DoorTests(RunningSite site)
         }
         await mechanic.Goes($"/squawks/{n}");
         await mechanic.Sees(Payload);
+        await mechanic.Sees("It happened 2026-01-05 20:15");
     }
 
     [Fact]

@@ -9,6 +9,12 @@ public sealed class Typed
 {
     readonly List<BrokenRule> errors = [];
 
+    static readonly IPattern<LocalTime> Clock = new CompositePatternBuilder<LocalTime>
+    {
+        { LocalTimePattern.CreateWithInvariantCulture("HH:mm"), _ => true },
+        { LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss"), _ => true },
+    }.Build();
+
     public IReadOnlyList<BrokenRule> Errors => errors;
 
     public bool Ok => errors.Count == 0;
@@ -43,10 +49,10 @@ public sealed class Typed
         return default;
     }
 
-    /// <summary>To the minute, as a clock on the wall shows it.</summary>
+    /// <summary>To the minute, as a clock on the wall shows it. A page that is live sends the seconds along.</summary>
     public LocalTime Time(string? text, string field, string name)
     {
-        if (LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text?.Trim() ?? "") is { Success: true } parsed) return parsed.Value;
+        if (Clock.Parse(text?.Trim() ?? "") is { Success: true } parsed) return parsed.Value;
         errors.Add(new("not-a-time", $"{name}: {(string.IsNullOrWhiteSpace(text) ? "nothing entered" : $"“{Short(text)}” is not a time")}. Wanted hours:minutes, like 14:05.", field));
         return default;
     }

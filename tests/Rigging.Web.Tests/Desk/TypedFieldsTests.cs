@@ -51,4 +51,15 @@ public class TypedFieldsTests
 
         Assert.Equal("""{"done.manHours":"2"}""", typed.ToJson());
     }
+
+    [Theory, InlineData("14:05", true), InlineData(" 14:05:00 ", true), InlineData("2 pm", false), InlineData("24:00", false), InlineData(null, false)]
+    public void A_time_is_read_as_a_form_sends_it_with_seconds_or_without(string? text, bool reads)
+    {
+        var typed = new Typed();
+
+        var time = typed.Time(text, "happenedTime", "At about");
+
+        Assert.Equal(reads, typed.Ok);
+        if (reads) Assert.Equal(new NodaTime.LocalTime(14, 5), time);
+    }
 }
