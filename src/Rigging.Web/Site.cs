@@ -44,6 +44,7 @@ static class Site
         services.AddScoped<SignAct>();
         services.AddScoped<RecordsRoom>();
         services.AddScoped<Touched>();
+        services.AddScoped<Lists>();
         services.AddSingleton<BundleMaker>();
         services.AddScoped<Ramp>();
         services.AddSingleton<SchoolSign>();

@@ -14,7 +14,20 @@ static class RecordsEndpoints
             return await records.SealText(number, ct) is { } text ? Results.File(System.Text.Encoding.ASCII.GetBytes(text), "text/plain; charset=us-ascii", $"rigging-seal-{number}.txt") : Results.NotFound();
         }).RequireAuthorization().ExcludeFromDescription();
         MapBundles(app);
+        MapList(app, "/squawks.csv", Spreadsheet, (lists, ct) => lists.Squawks(ct));
+        MapList(app, "/aircraft.csv", Spreadsheet, (lists, ct) => lists.Aircraft(ct));
+        MapList(app, "/tools.csv", Spreadsheet, (lists, ct) => lists.Tools(ct));
+        MapList(app, "/dates.ics", "text/calendar; charset=utf-8", (lists, ct) => lists.Dates(ct));
     }
+
+    const string Spreadsheet = "text/csv; charset=utf-8";
+
+    static void MapList(IEndpointRouteBuilder app, string address, string type, Func<Lists, CancellationToken, Task<string?>> list) =>
+        app.MapGet(address, async (HttpContext http, Actor actor, Lists lists, CancellationToken ct) =>
+        {
+            actor.Is(http.User);
+            return await list(lists, ct) is { } text ? Results.File(System.Text.Encoding.UTF8.GetBytes(text), type, $"rigging-{address[1..]}") : Results.Forbid();
+        }).RequireAuthorization().ExcludeFromDescription();
 
     static void MapBundles(IEndpointRouteBuilder app)
     {

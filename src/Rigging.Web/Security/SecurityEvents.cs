@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.EntityFrameworkCore;
 using NodaTime.Text;
 using Rigging.Storage;
@@ -8,7 +7,7 @@ using Rigging.Web.Desk;
 namespace Rigging.Web.Security;
 
 /// <summary>One line of the list, names in place.</summary>
-public sealed record SecurityLine(long Number, string At, string Kind, string Whom, string By, string Address, string About);
+public sealed record SecurityLine(long Number, string At, string Event, string Whom, string By, string Address, string About);
 
 /// <summary>The list of security events, for the maintenance office.</summary>
 public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFactory<RiggingDb> databases, Watch watch)
@@ -25,10 +24,7 @@ public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFac
     {
         if (!await badge.IsOffice(ct)) return null;
         await watch.Note(SecurityEventKind.Exported, null, "security events, CSV", ct: ct);
-        var csv = new StringBuilder("number,at,event,whom,by,address,about\r\n");
-        foreach (var line in await Lines(MostInFile, null, ct))
-            csv.AppendJoin(',', ((string[])[line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), line.At, line.Kind, line.Whom, line.By, line.Address, line.About]).Select(Cell)).Append("\r\n");
-        return csv.ToString();
+        return Records.Csv.Of(await Lines(MostInFile, null, ct));
     }
 
     async Task<IReadOnlyList<SecurityLine>> Lines(int most, long? before, CancellationToken ct)
@@ -41,13 +37,6 @@ public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFac
 
     static string Words(SecurityEventKind kind) =>
         string.Concat(kind.ToString().Select((letter, i) => char.IsUpper(letter) ? (i > 0 ? " " : "") + char.ToLowerInvariant(letter) : letter.ToString()));
-
-    /// <summary>Quoted where needed; what a spreadsheet would take for a formula is made text.</summary>
-    public static string Cell(string text)
-    {
-        var plain = text is ['=' or '+' or '-' or '@' or '\t' or '\r', ..] ? "'" + text : text;
-        return plain.AsSpan().ContainsAny(",\"\r\n") ? '"' + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + '"' : plain;
-    }
 }
 
 static class SecurityCsv
@@ -56,6 +45,6 @@ static class SecurityCsv
         app.MapGet("/security.csv", async (HttpContext http, Actor actor, SecurityEvents events, CancellationToken ct) =>
         {
             actor.Is(http.User);
-            return await events.Csv(ct) is { } csv ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "security-events.csv") : Results.Forbid();
+            return await events.Csv(ct) is { } csv ? Results.File(System.Text.Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "security-events.csv") : Results.Forbid();
         }).RequireAuthorization().ExcludeFromDescription();
 }

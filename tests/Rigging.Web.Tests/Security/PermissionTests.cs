@@ -68,6 +68,8 @@ public sealed partial class PermissionTests(Hangar hangar)
         ["see it on the ramp"] = async asked => (await asked.Parts.GetRequiredService<Rigging.Web.Fleet.Ramp>().Show(Ct)).Strips.Any(strip => strip.Open.Any(open => open.Number == asked.Squawk)),
         ["see the school's aircraft"] = async asked => (await asked.Parts.GetRequiredService<Rigging.Web.Report.FileReport>().Show(visitor: false, Ct)).Count > 0,
         ["take records away"] = async asked => await asked.Parts.GetRequiredService<RecordsRoom>().Refused(Ct) is null,
+        ["take lists away"] = async asked => await asked.Parts.GetRequiredService<Lists>().Squawks(Ct) is not null && await asked.Parts.GetRequiredService<Lists>().Aircraft(Ct) is not null
+            && await asked.Parts.GetRequiredService<Lists>().Tools(Ct) is not null && await asked.Parts.GetRequiredService<Lists>().Dates(Ct) is not null,
         ["check the records"] = async asked => (await asked.Parts.GetRequiredService<RecordsRoom>().Check(Ct)).Refused is null,
         ["read the security events"] = async asked => await asked.Parts.GetRequiredService<SecurityEvents>().Show(null, Ct) is not null,
         ["take the security events away"] = async asked => await asked.Parts.GetRequiredService<SecurityEvents>().Csv(Ct) is not null,
