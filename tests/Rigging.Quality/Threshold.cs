@@ -19,7 +19,7 @@ sealed record Threshold(string What, string Wanted, Func<Quality, string> Reache
         Between("roll tendency inside its 90 % interval", 0.85, 0.97, quality => quality.TendencyCovered),
         .. Quality.Causes.Select(cause => Between($"90 % interval of {cause}", 0.85, 0.97, quality => quality.Covered(cause))),
         Least("warranted incidence: right wing, right way, within half a flat", 0.9, quality => quality.IdealMove),
-        new("eccentric turned for another cause", "never", quality => quality.EccentricForOthers.ToString(), quality => quality.EccentricForOthers.Of == 0, quality => quality.EccentricForOthers.Of <= 1),
+        new("eccentric turned for another cause", "never", quality => quality.EccentricForOthers.ToString(), quality => quality.EccentricForOthers.Of == 0, quality => quality.EccentricForOthers.Of == 0),
         Least("moves lessen what they act on", 0.99, quality => quality.Lessens),
         Least("true tendency afterwards inside the predicted 90 % interval", 0.85, quality => quality.PredictionHolds),
         Most("median 90 % interval of the tendency, full evidence", 1, "°/s", quality => quality.MedianWidth),

@@ -76,7 +76,14 @@ sealed class Evidence
     /// <summary>Roll tendency at the reference, as it stands.</summary>
     public NormalMixture Tendency() => Tendency(0, 0);
 
-    /// <summary>The same after a move that the model says changes it by so many °/s, the adjuster having so much of its modelled effect.</summary>
+    /// <summary>Its mean if a cause is present, °/s: what a correction of that cause is sized by, for one between two explanations would cure neither.</summary>
+    public double TendencyIf(Cause cause)
+    {
+        var present = Posterior.Explanations.Where(explanation => explanation.Has((int)cause)).ToArray();
+        return TendencyKnown + present.Sum(explanation => explanation.Weight * explanation.Mean(TendencyGains)) / present.Sum(explanation => explanation.Weight);
+    }
+
+    /// <summary>Roll tendency after a move that the model says changes it by so many °/s, the adjuster having so much of its modelled effect.</summary>
     public NormalMixture TendencyAfter(double modelledDegPerS, MeasuredEffect effect) => Tendency(modelledDegPerS * effect.Factor, modelledDegPerS * effect.Sd);
 
     NormalMixture Tendency(double changeDegPerS, double sdDegPerS) => Tendency(TendencyKnown, TendencyGains, changeDegPerS, sdDegPerS);

@@ -9,6 +9,12 @@ namespace Rigging.Mechanics.Assessment;
 /// </summary>
 static class GroundEvidence
 {
+    /// <summary>
+    /// By how often the usual model error a panel difference at the level is uncertain as the rolling moment of damage: ten per cent of
+    /// what a degree of panel is worth, its lift slope and planform (from memory).
+    /// </summary>
+    const double PanelWorthTimes = 0.5;
+
     public static IEnumerable<Observation> Of(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
         var airframe = aeroplane.Airframe;
@@ -21,9 +27,11 @@ static class GroundEvidence
             var usual = figure.Sd!.Value;
             // A tab's own reading error comes on top of what the tab does not tell, and what is usual differs too.
             var variance = (scale is { } gain ? usual * usual + Math.Pow(gain * (sd ?? 1), 2) : Math.Pow(sd ?? usual, 2)) + figure.UsualSd * figure.UsualSd;
-            yield return new(new(null, i), ReadingFamily.Ground, value, figure.Usual, Gains(cause, aeroplane), Math.Max(variance, Evidence.LeastVariance));
+            yield return new(new(null, i), ReadingFamily.Ground, value, figure.Usual, Gains(cause, aeroplane), Math.Max(variance, Evidence.LeastVariance), ErrorTimes: cause == Cause.PanelIncidenceDifference ? AsDamage : null);
         }
     }
+
+    static readonly double[] AsDamage = [.. ModelledCause.Traces.Select(trace => trace.Cause == Cause.DamageOrMisassembly ? PanelWorthTimes : 0), 0];
 
     /// <summary>What one unit of each amplitude adds to the value of a check that measures this cause.</summary>
     public static double[] Gains(Cause measured, Aeroplane aeroplane)

@@ -13,7 +13,7 @@ readonly record struct Band(double From, double To, double Sd);
 /// <param name="Gains">What one unit of each amplitude adds to that, in the order of <see cref="ModelledCause.Traces"/>.</param>
 /// <param name="Variance">Of reading and rounding, without model error.</param>
 /// <param name="FrictionGain">What one newton of friction may move it either way when nobody knows the last input.</param>
-/// <param name="ErrorTimes">By how often the usual model error each amplitude's part is uncertain, and last that of what is known; null where it is the usual one.</param>
+/// <param name="ErrorTimes">By how often the usual model error each amplitude's part is uncertain, and last that of what is known; null where it is the usual one of a flight, or none for what is measured on the ground.</param>
 /// <param name="Range">Not null when no number was read, only a word.</param>
 sealed record Observation(
     ObservationSource Source,
@@ -27,10 +27,12 @@ sealed record Observation(
     double[]? ErrorTimes = null)
 {
     /// <summary>By how often the usual model error what an amplitude adds is uncertain.</summary>
-    public double ErrorOf(int trace) => ErrorTimes?[trace] ?? 1;
+    public double ErrorOf(int trace) => ErrorTimes?[trace] ?? UsualError;
 
     /// <summary>The same for what is known.</summary>
-    public double ErrorOfKnown => ErrorTimes?[^1] ?? 1;
+    public double ErrorOfKnown => ErrorTimes?[^1] ?? UsualError;
+
+    double UsualError => IsFlown ? 1 : 0;
 
     /// <summary>What is left for the causes to explain.</summary>
     public double Unexplained => Observed - Known;

@@ -41,8 +41,6 @@ sealed class ObservationNoise
             var observation = observations[i];
             var scatter = observation.FrictionGain * friction;
             own[i] = observation.Variance + scatter * scatter;
-            if (!observation.IsFlown)
-                continue;
             var sum = observation.Known * observation.ErrorOfKnown;
             own[i] += half * sum * sum;
             for (var k = 0; k < amplitudes.Length; k++)

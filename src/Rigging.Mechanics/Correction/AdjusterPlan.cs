@@ -11,8 +11,8 @@ namespace Rigging.Mechanics.Correction;
 /// </summary>
 static class AdjusterPlan
 {
-    /// <summary>Null when the airframe has no such adjuster on file.</summary>
-    public static CorrectionPlan? OfStrutForks(Evidence evidence, Experience experience)
+    /// <summary>Against a panel or a twist that differs; null when the airframe has no such adjuster on file.</summary>
+    public static CorrectionPlan? OfStrutForks(Cause against, Evidence evidence, Experience experience)
     {
         var aeroplane = evidence.Aeroplane;
         return aeroplane.Airframe is { StrutFork: { } onFile, Wing.Bracing: Bracing.StrutAtEachSpar }
@@ -20,7 +20,7 @@ static class AdjusterPlan
                 wing => StrutFork.On(aeroplane, wing, onFile),
                 wing => wing == Side.Left ? evidence.Request.Settings?.LeftStrutForkTurns : evidence.Request.Settings?.RightStrutForkTurns,
                 (onFile.LeastTurns + onFile.GreatestTurns) / 2,
-                TendencyUndone(evidence, Cause.TipIncidenceDifference),
+                TendencyUndone(against, evidence),
                 [
                     "Wing supported as the manual says; the fork turned in whole or half turns as its bolt hole allows, enough thread left in, the lock put back.",
                     "It twists the wing: the outer wing that is given incidence loses washout and stalls sooner, and drags more. Fly the stall against the one flown before.",
@@ -44,10 +44,11 @@ static class AdjusterPlan
             ])
         : null;
 
-    static double TendencyUndone(Evidence evidence, Cause cause)
+    /// <summary>Degrees of tip incidence that take out the roll of the cause that was singled out.</summary>
+    static double TendencyUndone(Cause against, Evidence evidence)
     {
-        var perUnit = evidence.TendencyGains[ModelledCause.Of(cause).First];
-        return perUnit == 0 ? 0 : -evidence.Tendency().Mean / perUnit;
+        var perUnit = evidence.TendencyGains[ModelledCause.Of(Cause.TipIncidenceDifference).First];
+        return perUnit == 0 ? 0 : -evidence.TendencyIf(against) / perUnit;
     }
 
     static CorrectionPlan For(

@@ -13,7 +13,7 @@ sealed record CorrectionPlan(CorrectionProposal? Proposal, IReadOnlyList<Refusal
         {
             null => Refused(refusals),
             // Where a strut holds each spar no eccentric turns the panel; the rear strut's fork twists it.
-            Cause.PanelIncidenceDifference => AdjusterPlan.OfStrutForks(evidence, experience) ?? EccentricPlan.For(evidence, experience),
+            Cause.PanelIncidenceDifference => AdjusterPlan.OfStrutForks(Cause.PanelIncidenceDifference, evidence, experience) ?? EccentricPlan.For(evidence, experience),
             { } cause => Remedy.Of(cause, evidence, experience),
         };
     }

@@ -43,7 +43,7 @@ static class EccentricPlan
     {
         readonly double perDeg = evidence.TendencyGains[ModelledCause.Of(Cause.PanelIncidenceDifference).First];
         readonly MeasuredEffect effect = experience.For(AdjustableControl.LeftEccentric, evidence.Practice.ModelError);
-        readonly double before = evidence.Tendency().Mean;
+        readonly double before = evidence.TendencyIf(Cause.PanelIncidenceDifference);
 
         public CorrectionPlan Choose(FoundSetting left, FoundSetting right)
         {
@@ -58,9 +58,9 @@ static class EccentricPlan
                 chosen = Best([.. one, .. leftTurns.SelectMany(l => rightTurns, (l, r) => Candidate([l, r], l.To, r.To))], standing);
 
             var limit = limits.AcceptableRollTendencyDegPerS;
-            if (Math.Abs(chosen.Tendency.Mean) > limit)
+            if (Math.Abs(chosen.LeftDegPerS) > limit)
                 return CorrectionPlan.Refused([new("beyond-adjuster", string.Create(CultureInfo.InvariantCulture,
-                    $"About {before:+0.0;−0.0} °/s is more than the eccentrics can take out from where they stand; {chosen.Tendency.Mean:+0.0;−0.0} °/s would be left. Look for damage, twist or another cause."))]);
+                    $"About {before:+0.0;−0.0} °/s is more than the eccentrics can take out from where they stand; {chosen.LeftDegPerS:+0.0;−0.0} °/s would be left. Look for damage, twist or another cause."))]);
             return Proposed(chosen, left, right);
         }
 
@@ -114,25 +114,26 @@ static class EccentricPlan
             .. rightTurns.Select(move => Candidate([move], left.Angle, move.To)),
         ];
 
-        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds) => new(
-            moves,
-            evidence.TendencyAfter(moves.Sum(Change), effect),
-            Standing(leftEnds, rightEnds));
+        Option Candidate(EccentricMove[] moves, Angle leftEnds, Angle rightEnds)
+        {
+            var change = moves.Sum(Change);
+            return new(moves, before + change * effect.Factor, evidence.TendencyAfter(change, effect), Standing(leftEnds, rightEnds));
+        }
 
         /// <summary>How far both stand from neutral height, in throws.</summary>
         static double Standing(Angle left, Angle right) => Math.Abs(Math.Sin(left.Radians)) + Math.Abs(Math.Sin(right.Radians));
 
         /// <summary>Within a quarter of what the wrench's step is worth, or as good as certain to be inside the limit: the other wing need not be touched.</summary>
-        bool IsEnough(Option one) => Math.Abs(one.Tendency.Mean) <= StepDegPerS / 4 || one.Tendency.Within(limits.AcceptableRollTendencyDegPerS) >= GoodAsCertain;
+        bool IsEnough(Option one) => Math.Abs(one.LeftDegPerS) <= StepDegPerS / 4 || one.Tendency.Within(limits.AcceptableRollTendencyDegPerS) >= GoodAsCertain;
 
         /// <summary>What the smallest turn is worth about neutral, °/s.</summary>
         double StepDegPerS => Math.Abs(perDeg * eccentric.IncidenceAt(Angle.FromDegrees(limits.IncidenceStepFlats * eccentric.PerFlat.Degrees)).Degrees);
 
         Option Best(IReadOnlyCollection<Option> options, double standingNow)
         {
-            var least = options.Min(option => Math.Abs(option.Tendency.Mean));
+            var least = options.Min(option => Math.Abs(option.LeftDegPerS));
             return options
-                .Where(option => Math.Abs(option.Tendency.Mean) <= least + StepDegPerS * (option.OffsetLeft <= standingNow + 1e-9 ? TakingOutIsWorth : AboutEqual))
+                .Where(option => Math.Abs(option.LeftDegPerS) <= least + StepDegPerS * (option.OffsetLeft <= standingNow + 1e-9 ? TakingOutIsWorth : AboutEqual))
                 .OrderBy(option => option.Moves.Length)
                 .ThenBy(option => Math.Round(option.OffsetLeft, 6))
                 .ThenBy(option => Math.Round(option.Moves.Sum(move => move.Flats), 6))
@@ -142,6 +143,8 @@ static class EccentricPlan
         }
     }
 
+    /// <param name="LeftDegPerS">Roll tendency that it leaves if the panels differ, by which it is chosen.</param>
+    /// <param name="Tendency">The same whatever the cause, which is what is foretold.</param>
     /// <param name="OffsetLeft">How far both eccentrics stand from neutral height afterwards, in throws.</param>
-    sealed record Option(EccentricMove[] Moves, NormalMixture Tendency, double OffsetLeft);
+    sealed record Option(EccentricMove[] Moves, double LeftDegPerS, NormalMixture Tendency, double OffsetLeft);
 }

@@ -17,7 +17,7 @@ static class Remedy
         Cause.RudderOrFinOffset => OfTab(cause, evidence, experience, AdjustableControl.RudderTab),
         Cause.AileronFloat => OfTab(cause, evidence, experience, AdjustableControl.AileronTab),
         Cause.AileronNeutralOffset => ToNeutral(evidence),
-        Cause.TipIncidenceDifference => AdjusterPlan.OfStrutForks(evidence, experience) ?? CorrectionPlan.Refused([NotAnAdjustment(cause)]),
+        Cause.TipIncidenceDifference => AdjusterPlan.OfStrutForks(cause, evidence, experience) ?? CorrectionPlan.Refused([NotAnAdjustment(cause)]),
         Cause.FlapDifference => AdjusterPlan.OfFlapRods(evidence, experience) ?? CorrectionPlan.Refused([NotAnAdjustment(cause)]),
         _ => CorrectionPlan.Refused([NotAnAdjustment(cause)]),
     };

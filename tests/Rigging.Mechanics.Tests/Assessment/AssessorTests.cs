@@ -90,6 +90,23 @@ public class AssessorTests
     }
 
     [Fact]
+    public void However_well_a_bent_panel_is_measured_what_it_rolls_is_known_to_a_tenth()
+    {
+        var request = Reports.Of() with
+        {
+            GroundChecks = [new ClearanceCheck(GroundCheckKind.DamageInspection, false), new AngleCheck(GroundCheckKind.PanelIncidenceDifference, 1.2, 0.01)],
+        };
+
+        var evidence = new Evidence(request, new(Trainer.Airframe), Practice.Usual);
+        var bent = evidence.Posterior.Explanations.Single(explanation => explanation.Present is [(int)Cause.DamageOrMisassembly]);
+
+        // A tenth of what is read; the level's own hundredth of a degree and the prior hardly count beside it.
+        Assert.InRange(Math.Sqrt(bent.Covariance[0]) / Math.Abs(bent.Amplitudes[bent.Traces[0]]), 0.09, 0.11);
+        var set = evidence.Posterior.Explanations.Single(explanation => explanation.Present is [(int)Cause.PanelIncidenceDifference]);
+        Assert.Equal(0.01, Math.Sqrt(set.Covariance[0]), 1e-3);
+    }
+
+    [Fact]
     public void A_flap_and_a_panel_fly_alike_and_the_answer_says_so()
     {
         var points = GoodPoints.Select(point => Reports.Flown(Trainer.Airframe, point, flight => 0.15 * RadPerDeg * flight.PanelIncidence));

@@ -126,6 +126,26 @@ public partial class CorrectionTests
     }
 
     [Fact]
+    public void A_skin_that_was_found_to_differ_is_repaired_before_a_wing_is_turned()
+    {
+        var heavy = HeavyLeft(0.12);
+        AssessmentRequest Surveyed(bool clear) => heavy with { GroundChecks = [.. heavy.GroundChecks, new ClearanceCheck(GroundCheckKind.ContourSurvey, clear)] };
+
+        Assert.NotNull(Surveyed(clear: true).Assess().Correction);
+        Refused(Surveyed(clear: false).Assess(), "not-an-adjustment");
+    }
+
+    [Fact]
+    public void An_aileron_neutral_that_is_out_for_certain_is_set_before_a_wing_is_turned()
+    {
+        var heavy = HeavyLeft(0.12);
+        var both = heavy with { GroundChecks = [.. heavy.GroundChecks, new AngleCheck(GroundCheckKind.AileronNeutralOffset, 1.2, 0.2)] };
+
+        Assert.Equal(AdjustableControl.LeftEccentric, Assert.Single(heavy.Assess().Correction!.Moves).Control);
+        Assert.Equal(AdjustableControl.AileronNeutral, Assert.Single(both.Assess().Correction!.Moves).Control);
+    }
+
+    [Fact]
     public void What_is_not_on_file_or_not_recorded_is_asked_for()
     {
         var heavy = HeavyLeft(0.12);

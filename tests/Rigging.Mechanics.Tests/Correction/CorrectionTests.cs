@@ -62,7 +62,7 @@ public partial class CorrectionTests
     public void An_offset_already_there_is_taken_out_before_a_new_one_is_put_in()
     {
         // The right trailing edge was left low: raising it again is the cure, not lowering the left one too.
-        var move = Assert.Single((HeavyLeft(0.09) with { Settings = new(new(0), new(30)) }).Assess().Correction!.Moves);
+        var move = Assert.Single((HeavyLeft(0.08) with { Settings = new(new(0), new(30)) }).Assess().Correction!.Moves);
 
         Assert.Equal(AdjustableControl.RightEccentric, move.Control);
         Assert.Equal(0, move.ToDeg!.Value, 1e-9);
