@@ -15,6 +15,8 @@ static class Cautions
 
         if (evidence.Aeroplane.Airframe.Estimated is { Count: > 0 } estimated)
             yield return $"Estimated from geometry and not on file, so the intervals are wider: {string.Join(", ", estimated.Select(figure => Wire.Word(figure.Figure)))}.";
+        if (evidence.Aeroplane.Airframe.Priors is { Count: > 0 } priors)
+            yield return $"Of this type's own experience instead of the usual: {string.Join("; ", priors.Select(prior => $"{Wire.Word(prior.Cause)} ({prior.Reason.TrimEnd('.')})"))}.";
         if (request.TestPoints.SelectMany(point => point.Readings).Any(reading => Math.Abs(BankOf(reading)) > ReleasedMotion.HonestBankDeg))
             yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so it counts as that much or more. Time a smaller bank.";
         if (request.TestPoints.Any(point => Math.Abs(point.FlapDeg) > Evidence.FlapUpDeg))

@@ -22,7 +22,7 @@ sealed class Evidence
 
     public Evidence(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
-        practice = practice.WidenedBy(aeroplane.Airframe);
+        practice = practice.For(aeroplane.Airframe);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
         habit = new(request);
         var times = new Dictionary<ReadingKind, double[]>();

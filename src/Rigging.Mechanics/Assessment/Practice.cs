@@ -43,17 +43,19 @@ public sealed record Practice(
         Causes = [.. Causes.Select(prior => prior.Cause == Cause.FuelAndLoading ? prior with { Spread = FuelMeasured.Sd } : prior)],
     };
 
-    /// <summary>
-    /// The same for an airframe with estimated figures: their accuracies widen the model error, each by its part among all that can be
-    /// estimated, as squares add.
-    /// </summary>
-    internal Practice WidenedBy(Airframe airframe)
+    /// <summary>The same for one airframe: with what is known better of its type, and a model error that is as wide as its estimated figures ask for.</summary>
+    internal Practice For(Airframe airframe) => this with
     {
-        if (airframe.Estimated is not { Count: > 0 } estimated)
-            return this;
-        var squares = estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / Enum.GetValues<EstimableFigure>().Length;
-        return this with { ModelError = Math.Sqrt(ModelError * ModelError + squares) };
-    }
+        Causes = airframe.Priors is not { Count: > 0 } known ? Causes
+            : [.. Causes.Select(prior => known.SingleOrDefault(one => one.Cause == prior.Cause) is { } better
+                ? prior with { Probability = better.Probability ?? prior.Probability, Spread = better.Spread ?? prior.Spread, Reason = better.Reason }
+                : prior)],
+        ModelError = Widened(airframe.Estimated ?? []),
+    };
+
+    /// <summary>Accuracies of estimates widen the model error, each by its part among all that can be estimated, as squares add.</summary>
+    double Widened(IReadOnlyList<EstimatedFigure> estimated) => estimated.Count == 0 ? ModelError
+        : Math.Sqrt(ModelError * ModelError + estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / Enum.GetValues<EstimableFigure>().Length);
 
     internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
 

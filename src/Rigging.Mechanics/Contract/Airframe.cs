@@ -17,6 +17,7 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="StrutFork">Null when not on file; only for a strut at each spar.</param>
 /// <param name="FlapRod">Null when not on file.</param>
 /// <param name="Estimated">Which figures here are estimates, and how good; null when all are the file's own.</param>
+/// <param name="Priors">Where experience with this type differs from what is usual, each cause once at most; null when it does not.</param>
 public sealed record Airframe(
     string Id,
     string Name,
@@ -39,7 +40,14 @@ public sealed record Airframe(
     Fin? Fin = null,
     IReadOnlyList<EstimatedFigure>? Estimated = null,
     StrutForkOnFile? StrutFork = null,
-    FlapRodOnFile? FlapRod = null);
+    FlapRodOnFile? FlapRod = null,
+    IReadOnlyList<PriorOnFile>? Priors = null);
+
+/// <summary>What a school knows better of one cause on one type than the usual figures of experience say.</summary>
+/// <param name="Probability">That it is behind a complaint, before any evidence; null for the usual one.</param>
+/// <param name="Spread">Standard deviation of its amplitude when it is, in the cause's own unit; null for the usual one.</param>
+/// <param name="Reason">What that rests on.</param>
+public sealed record PriorOnFile(Cause Cause, double? Probability, double? Spread, string Reason);
 
 /// <summary>The wing, symmetric as designed, by stations from the centreline to the tip.</summary>
 /// <param name="SpanM">Whole span, tip to tip.</param>

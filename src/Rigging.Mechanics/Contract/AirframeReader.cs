@@ -51,7 +51,10 @@ static class AirframeReader
             fin,
             airframe.Has("estimated") ? airframe.Objects("estimated", 0, Enum.GetValues<EstimableFigure>().Length, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"),
             airframe.ObjectIfGiven("strutFork", fork => AdjusterReader.StrutFork(fork, wing)),
-            airframe.ObjectIfGiven("flapRod", AdjusterReader.FlapRod));
+            airframe.ObjectIfGiven("flapRod", AdjusterReader.FlapRod),
+            airframe.Has("priors") ? airframe.Objects("priors", 0, Enum.GetValues<Cause>().Length, Prior) : airframe.NotGiven<IReadOnlyList<PriorOnFile>>("priors"));
+        foreach (var twice in (read.Priors ?? []).OfType<PriorOnFile>().GroupBy(prior => prior.Cause).Where(cause => cause.Count() > 1))
+            airframe.Fault(airframe.PathTo("priors"), Wire.Word(twice.Key), "each cause once");
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
             & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
@@ -78,6 +81,9 @@ static class AirframeReader
     static EstimatedFigure Estimated(FieldReader figure) => new(
         figure.Word<EstimableFigure>("figure") ?? default, figure.Number("value", new(-1e6, 1e6)), figure.Text("method", 400), figure.Text("source", 400),
         figure.Number("accuracyPercent", new(0, 200, "%")));
+
+    static PriorOnFile Prior(FieldReader prior) => new(
+        prior.Word<Cause>("cause") ?? default, prior.NumberIfGiven("probability", new(0.001, 0.9)), prior.NumberIfGiven("spread", new(0.0001, 1000)), prior.Text("reason", 400));
 
     /// <summary>All of it is to be estimated, and without the rudder's area that cannot be.</summary>
     static LateralDerivatives NothingOnFile(FieldReader airframe, bool ofRudder)
