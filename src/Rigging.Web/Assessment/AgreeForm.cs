@@ -14,23 +14,23 @@ static class AgreeForm
 
     public static IReadOnlyList<Choice> Plans(CorrectionProposal? proposal) =>
     [
-        new(Proposed, "The proposed correction", proposal is null ? "Nothing is proposed on this evidence; the reasons stand above." : null, Disabled: proposal is null),
-        new(Own, "My own plan", "One control, from where it stands to where it shall be."),
-        new(Repair, "Repair or replace to data", "A thimble, a pulley, a hinge, a fairing, a surface: most real cures are not adjustments."),
+        new(Proposed, Say.ProposedCorrection, proposal is null ? Say.NothingIsProposedOnThisEvidenceReasons : null, Disabled: proposal is null),
+        new(Own, Say.MyOwnPlan, Say.OneControlFromWhere),
+        new(Repair, Say.RepairOrReplaceToData, Say.ThimblePulleyHingeFairing),
     ];
 
     public static IReadOnlyList<Choice> OwnControls { get; } =
         [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Words.Capital(Words.Of(control))))];
 
-    public static IReadOnlyList<Choice> Ways { get; } = [new("down", "trailing edge down"), new("up", "trailing edge up")];
+    public static IReadOnlyList<Choice> Ways => [new("down", Say.TrailingEdgeDown), new("up", Say.TrailingEdgeUp)];
 
     /// <summary>What whoever moves this control must not do with it (common practice, no source); null where the steps of the work say it.</summary>
     public static string? Mind(string? control) => Enum.TryParse<Control>(control, out var chosen) ? chosen switch
     {
         Control.LeftFlapRod or Control.RightFlapRod or Control.AileronNeutral =>
-            "A flap or an aileron that is drooped to hide a heavy wing moves the trouble to another speed. Set it to its book value, and no further.",
+            Say.FlapOrAileronThatIsDroopedToHide,
         Control.AileronTab or Control.RudderTab =>
-            "Bend a tab only as far as the manual says, and no trailing edge that is not a tab. A tab that is added or enlarged may be a major alteration: it bears on flutter.",
+            Say.BendTabOnlyAsFar,
         _ => null,
     } : null;
 
@@ -46,7 +46,7 @@ static class AgreeForm
     public static CorrectionAgreed Read(TypedFields fields, Typed typed, CorrectionProposal? proposal, WhatIf? what = null)
     {
         if (!fields.Ticked("confirmed"))
-            typed.Wrong("data-not-confirmed", "Approved data: not confirmed. Look it up, correct it here if it differs, then tick that you have it before you.", "confirmed");
+            typed.Wrong("data-not-confirmed", Say.ApprovedDataNotConfirmed, "confirmed");
         var plan = fields["plan"];
         IReadOnlyList<PlannedMove> moves = plan switch
         {
@@ -55,7 +55,7 @@ static class AgreeForm
             Repair => [new(Control.RepairOrReplace, null, null, fields["repair"] ?? "")],
             _ => [],
         };
-        if (moves.Count == 0) typed.Wrong("not-a-choice", "What is to be done: nothing chosen. Choose one.", "plan");
+        if (moves.Count == 0) typed.Wrong("not-a-choice", Say.WhatIsToBeDoneNothingChosen, "plan");
         var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [{ FromDeg: { } fromDeg, ToDeg: { } toDeg } move] ? what?.After(move.Control, fromDeg, toDeg)?.After : null;
         return new(moves, new(fields["manual"] ?? "", fields["section"] ?? "", fields["revision"] ?? ""), plan != Proposed, fields["reason"] ?? "",
             predicted?.Mean, predicted?.Low, predicted?.High);
@@ -66,23 +66,23 @@ static class AgreeForm
     {
         var typed = new Typed();
         return Enum.TryParse<Control>(fields["control"], out var control)
-            && Angle(fields, typed, "from", "From") is { } fromDeg && Angle(fields, typed, "to", "To") is { } toDeg && typed.Ok ? what?.After(control, fromDeg, toDeg) : null;
+            && Angle(fields, typed, "from", Texts.From) is { } fromDeg && Angle(fields, typed, "to", Say.To) is { } toDeg && typed.Ok ? what?.After(control, fromDeg, toDeg) : null;
     }
 
     static PlannedMove OwnMove(TypedFields fields, Typed typed)
     {
-        var control = typed.Choice<Control>(fields["control"], "control", "Control");
+        var control = typed.Choice<Control>(fields["control"], "control", Say.Control);
         if (!control.IsEccentric()) return new(control, null, null, fields["instruction"] ?? "");
-        return new(control, Angle(fields, typed, "from", "From"), Angle(fields, typed, "to", "To"), fields["instruction"] ?? "");
+        return new(control, Angle(fields, typed, "from", Texts.From), Angle(fields, typed, "to", Say.To), fields["instruction"] ?? "");
     }
 
     static double? Angle(TypedFields fields, Typed typed, string field, string name)
     {
         var size = typed.Needed(fields[field], field, name, "degrees");
         if (size < 0)
-            typed.Wrong("size-with-sign", $"{name}: “{fields[field]}” has a sign. Give the size alone and choose up or down.", field);
+            typed.Wrong("size-with-sign", Gaps.Fill(Say.HasSignGiveSize, name, fields[field]), field);
         else if (size > 0 && fields[field + "Way"] is not ("up" or "down"))
-            typed.Wrong("side-missing", $"{name}: “{fields[field]}” given, not which way. Choose trailing edge up or down.", field + "Way");
+            typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotWhichWay, name, fields[field]), field + "Way");
         return fields[field + "Way"] == "up" && size != 0 ? -size : size;
     }
 

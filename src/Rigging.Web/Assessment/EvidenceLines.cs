@@ -3,6 +3,7 @@ using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 using Check = Rigging.Squawks.Entries.Check;
 
@@ -38,24 +39,24 @@ static class EvidenceLines
             return $"{ReadingWords.Of(point["readings"]![influence.Index]!.AsObject())} ({manoeuvre}, {Words.Number(ReadingWords.Number(point["casKt"]) ?? 0, 0)}{Space}kt)";
         }
         var kind = request["groundChecks"]![influence.Index]!["kind"]!.GetValue<string>();
-        return Enum.GetValues<Check>().Where(check => Wire.Word(check) == kind).Select(check => $"On the ground: {Words.Of(check)}").FirstOrDefault() ?? kind;
+        return Enum.GetValues<Check>().Where(check => Wire.Word(check) == kind).Select(check => Gaps.Fill(Say.OnGround, Words.Of(check))).FirstOrDefault() ?? kind;
     }
 
     static string Agreement(double misfit) => Math.Abs(misfit) switch
     {
-        < 1 => "agrees",
-        < 2 => "near enough",
-        <= Odd => "somewhat off",
-        _ => "does not fit: look at it again",
+        < 1 => Say.Agrees,
+        < 2 => Say.NearEnough,
+        <= Odd => Say.SomewhatOff,
+        _ => Say.DoesNotFitLook,
     };
 
     static string Did(Influence influence)
     {
         List<string> did = [];
         if (Math.Abs(influence.TendencyDegPerS) >= WorthSayingDegPerS)
-            did.Add($"moved the tendency by {RollRate(influence.TendencyDegPerS)}");
+            did.Add(Gaps.Fill(Say.MovedTendencyBy, RollRate(influence.TendencyDegPerS)));
         if (Math.Abs(influence.With - influence.Without) >= WorthSayingProbability)
-            did.Add($"{Words.Of(influence.Cause)} from {Words.Percent(influence.Without)} to {Words.Percent(influence.With)}");
-        return did.Count == 0 ? "changed little" : string.Join("; ", did);
+            did.Add(Gaps.Fill(Say.FromTo, Words.Of(influence.Cause), Words.Percent(influence.Without), Words.Percent(influence.With)));
+        return did.Count == 0 ? Say.ChangedLittle : string.Join("; ", did);
     }
 }

@@ -29,7 +29,7 @@ public sealed class WhatIf
         ArgumentNullException.ThrowIfNull(airframe);
         (this.outlook, this.airframe) = (outlook, airframe);
         eccentric = Eccentric.On(airframe).Value;
-        Loads = [new("as it is rigged for", airframe.Reference.Load), .. PilotsCurrency.CommonLoads(airframe, Desk.Equivalents.PersonKg)];
+        Loads = [new(Say.AsItIsRiggedFor, airframe.Reference.Load), .. PilotsCurrency.CommonLoads(airframe, Desk.Equivalents.PersonKg)];
         (LeftFound, RightFound) = (Standing(found?.LeftEccentricDeg), Standing(found?.RightEccentricDeg));
         Start = new(airframe.Reference.CasKt, 0, 0, LeftFound ?? 0, RightFound ?? 0);
     }

@@ -9,27 +9,27 @@ namespace Rigging.Web.CheckFlight;
 /// <summary>The flight log as typed.</summary>
 static class CheckFlightForm
 {
-    public static readonly IReadOnlyList<Choice> Crews = [new("alone", "I flew alone"), new("second", "A second crew member with a duty of their own")];
+    public static IReadOnlyList<Choice> Crews => [new("alone", Say.IFlewAlone), new("second", Say.SecondCrewMemberWithDuty)];
 
-    public static readonly IReadOnlyList<Choice> FuelMethods =
+    public static IReadOnlyList<Choice> FuelMethods =>
     [
-        new(nameof(FuelMethod.Dip), "Dipped, each tank"),
-        new(nameof(FuelMethod.Totaliser), "Metered: totaliser or pump, each tank"),
-        new(nameof(FuelMethod.Gauge), "Read off the gauges", "Gauges are not quantities: there will be no verdict from this flight."),
-        new(nameof(FuelMethod.NotKnown), "Not known", "There will be no verdict from this flight."),
+        new(nameof(FuelMethod.Dip), Say.DippedEachTank),
+        new(nameof(FuelMethod.Totaliser), Say.MeteredTotaliserOrPumpEach),
+        new(nameof(FuelMethod.Gauge), Say.ReadOffGauges, Say.GaugesAreNotQuantitiesThere),
+        new(nameof(FuelMethod.NotKnown), Say.NotKnown, Say.ThereWillBeNoVerdict),
     ];
 
     public static CheckFlown Read(TypedFields fields, Typed typed, Airframe? airframe)
     {
-        var method = typed.Choice<FuelMethod>(fields["fuelMethod"], "fuelMethod", "How the fuel was measured");
-        if (fields["crew"] is not ("alone" or "second")) typed.Wrong("not-a-choice", "Crew: nothing chosen. Choose one.", "crew");
-        var stalls = typed.YesNo(fields["stallsFlown"], "stallsFlown", "Stalls");
-        var flaps = typed.YesNo(fields["everyFlapSetting"], "everyFlapSetting", "Flap settings");
+        var method = typed.Choice<FuelMethod>(fields["fuelMethod"], "fuelMethod", Say.HowFuelWasMeasured);
+        if (fields["crew"] is not ("alone" or "second")) typed.Wrong("not-a-choice", Say.CrewNothingChosenChooseOne, "crew");
+        var stalls = typed.YesNo(fields["stallsFlown"], "stallsFlown", Say.Stalls);
+        var flaps = typed.YesNo(fields["everyFlapSetting"], "everyFlapSetting", Say.FlapSettings);
         return new(
-            typed.Date(fields["flownOn"], "flownOn", "Flown on"),
-            typed.Needed(fields["durationH"], "durationH", "Duration", "hours"),
-            typed.Whole(fields["passengers"], "passengers", "Passengers"),
-            typed.Whole(fields["students"], "students", "Students"),
+            typed.Date(fields["flownOn"], "flownOn", Texts.FlownOn),
+            typed.Needed(fields["durationH"], "durationH", Say.Duration, Say.Hours),
+            typed.Whole(fields["passengers"], "passengers", Say.Passengers),
+            typed.Whole(fields["students"], "students", Say.Students),
             fields["crew"] == "second" ? fields["secondCrewDuty"] ?? "" : null,
             fields.Ticked("readWhatWasDisturbed"),
             fields.Ticked("controlsCheckedBeforeFlight"),
@@ -39,7 +39,7 @@ static class CheckFlightForm
             stalls ? null : fields.Text("stallsNotFlownBecause"),
             flaps,
             flaps ? null : fields.Text("flapsNotFlownBecause"),
-            typed.YesNo(fields["satisfactory"], "satisfactory", "Operational check"),
+            typed.YesNo(fields["satisfactory"], "satisfactory", Say.OperationalCheck),
             fields["remarks"] ?? "");
     }
 

@@ -14,9 +14,9 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
 
     public const string Held = "held";
 
-    public static readonly IReadOnlyList<Choice> BankSides = [new("left", "Left wing went down"), new("level", "It stayed level"), new("right", "Right wing went down")];
+    public static IReadOnlyList<Choice> BankSides => [new("left", Say.LeftWingWentDown), new("level", Say.ItStayedLevel), new("right", Say.RightWingWentDown)];
 
-    public static readonly IReadOnlyList<Choice> BallSides = [new("left", "Left of centre"), new("centre", "In the centre"), new("right", "Right of centre")];
+    public static IReadOnlyList<Choice> BallSides => [new("left", Say.LeftOfCentre), new("centre", Say.InCentre), new("right", Say.RightOfCentre)];
 
     public static string FuelField(Tank tank) => $"fuel-{tank.Name}";
 
@@ -34,16 +34,16 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
     public string ToJson()
     {
         if (Rows.Count == 0) return "[]";
-        var (altitude, oat, power) = (typed.Needed(fields["pressureAltitudeFt"], "pressureAltitudeFt", "Altitude", "ft"), typed.Number(fields["oatC"], "oatC", "Outside air", "°C"), typed.Needed(fields["powerPercent"], "powerPercent", "Power", "%"));
+        var (altitude, oat, power) = (typed.Needed(fields["pressureAltitudeFt"], "pressureAltitudeFt", Texts.Altitude, "ft"), typed.Number(fields["oatC"], "oatC", Texts.OutsideAir, "°C"), typed.Needed(fields["powerPercent"], "powerPercent", Texts.Power, "%"));
         var air = fields["air"] is "smooth" or "light" or "moderate" ? fields["air"] : null;
-        if (air is null) typed.Wrong("not-a-choice", "Air: nothing chosen. Choose one.", "air");
+        if (air is null) typed.Wrong("not-a-choice", Say.AirNothingChosenChooseOne, "air");
         var (fuel, seats) = (Fuel(), Seats());
         JsonObject Point(string row, string manoeuvre, JsonObject reading)
         {
             var point = new JsonObject
             {
                 ["manoeuvre"] = manoeuvre,
-                ["casKt"] = typed.Needed(fields[$"{row}.casKt"], $"{row}.casKt", "Airspeed", "kt"),
+                ["casKt"] = typed.Needed(fields[$"{row}.casKt"], $"{row}.casKt", Texts.Airspeed, "kt"),
                 ["pressureAltitudeFt"] = altitude,
                 ["powerPercent"] = power,
                 ["flapDeg"] = 0,
@@ -59,15 +59,15 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
 
     JsonObject BankReading(string row)
     {
-        var side = Side(row, "Which wing went down");
-        var bank = side == "level" ? typed.Number(fields[$"{row}.bankDeg"], $"{row}.bankDeg", "Bank", "degrees") ?? 0 : typed.Needed(fields[$"{row}.bankDeg"], $"{row}.bankDeg", "Bank", "degrees");
-        if (bank < 0) typed.Wrong("value-out-of-range", $"Bank: “{fields[$"{row}.bankDeg"]}” has a sign. Wanted the degrees alone; the side is chosen beside it.", $"{row}.bankDeg");
-        if (side == "level" && bank != 0) typed.Wrong("contradiction", $"Bank: {fields[$"{row}.bankDeg"]}° and “it stayed level” cannot both be. Choose the side, or leave the degrees empty.", $"{row}.bankDeg");
-        if (fields["method"] is not ("stopwatch-horizon" or "instrument" or "eye")) typed.Wrong("not-a-choice", "How it was read: nothing chosen. Choose one.", "method");
+        var side = Side(row, Say.WhichWingWentDown);
+        var bank = side == "level" ? typed.Number(fields[$"{row}.bankDeg"], $"{row}.bankDeg", Say.Bank, Say.Degrees) ?? 0 : typed.Needed(fields[$"{row}.bankDeg"], $"{row}.bankDeg", Say.Bank, Say.Degrees);
+        if (bank < 0) typed.Wrong("value-out-of-range", Gaps.Fill(Say.BankHasSignWanted, fields[$"{row}.bankDeg"]), $"{row}.bankDeg");
+        if (side == "level" && bank != 0) typed.Wrong("contradiction", Gaps.Fill(Say.BankAndItStayedLevelCannot, fields[$"{row}.bankDeg"]), $"{row}.bankDeg");
+        if (fields["method"] is not ("stopwatch-horizon" or "instrument" or "eye")) typed.Wrong("not-a-choice", Say.HowItWasReadNothingChosen, "method");
         return new()
         {
             ["kind"] = "bank-after",
-            ["seconds"] = typed.Needed(fields[$"{row}.seconds"], $"{row}.seconds", "Time", "seconds"),
+            ["seconds"] = typed.Needed(fields[$"{row}.seconds"], $"{row}.seconds", Say.Time, Say.Seconds),
             ["deg"] = side == "left" ? -bank : bank,
             ["method"] = fields["method"],
         };
@@ -75,10 +75,10 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
 
     JsonObject BallReading()
     {
-        var side = Side(Held, "Where the ball was");
-        var widths = side == "centre" ? typed.Number(fields[$"{Held}.widths"], $"{Held}.widths", "Ball", "widths") ?? 0 : typed.Needed(fields[$"{Held}.widths"], $"{Held}.widths", "Ball", "widths");
-        if (widths < 0) typed.Wrong("value-out-of-range", $"Ball: “{fields[$"{Held}.widths"]}” has a sign. Wanted the widths alone; the side is chosen beside it.", $"{Held}.widths");
-        if (side == "centre" && widths != 0) typed.Wrong("contradiction", $"Ball: {fields[$"{Held}.widths"]} widths and “in the centre” cannot both be. Choose the side, or leave the widths empty.", $"{Held}.widths");
+        var side = Side(Held, Say.WhereBallWas);
+        var widths = side == "centre" ? typed.Number(fields[$"{Held}.widths"], $"{Held}.widths", Texts.Ball, Say.Widths) ?? 0 : typed.Needed(fields[$"{Held}.widths"], $"{Held}.widths", Texts.Ball, Say.Widths);
+        if (widths < 0) typed.Wrong("value-out-of-range", Gaps.Fill(Say.BallHasSignWanted, fields[$"{Held}.widths"]), $"{Held}.widths");
+        if (side == "centre" && widths != 0) typed.Wrong("contradiction", Gaps.Fill(Say.BallWidthsAndInCentreCannot, fields[$"{Held}.widths"]), $"{Held}.widths");
         return new() { ["kind"] = "ball", ["widths"] = side == "left" ? -widths : widths, ["method"] = "eye" };
     }
 
@@ -86,17 +86,17 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
     {
         var choices = row == Held ? BallSides : BankSides;
         if (choices.Any(choice => choice.Value == fields[$"{row}.side"])) return fields[$"{row}.side"];
-        typed.Wrong("not-a-choice", $"{name}: nothing chosen. Choose one.", $"{row}.side");
+        typed.Wrong("not-a-choice", Gaps.Fill(Say.NothingChosenChooseOne, name), $"{row}.side");
         return null;
     }
 
     JsonObject Fuel()
     {
-        if (fields["fuelUnit"] is not ("L" or "gal")) typed.Wrong("not-a-choice", "Fuel unit: nothing chosen. Choose one.", "fuelUnit");
+        if (fields["fuelUnit"] is not ("L" or "gal")) typed.Wrong("not-a-choice", Say.FuelUnitNothingChosen, "fuelUnit");
         var fuel = new JsonObject();
         foreach (var tank in airframe.Tanks)
         {
-            var amount = typed.Needed(fields[FuelField(tank)], FuelField(tank), $"Fuel {tank.Name}");
+            var amount = typed.Needed(fields[FuelField(tank)], FuelField(tank), Gaps.Fill(Say.Fuel, tank.Name));
             fuel[tank.Name] = Round(fields["fuelUnit"] == "gal" ? Volume.FromUsGallons(amount).Liters : amount);
         }
         return fuel;
@@ -104,12 +104,12 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
 
     JsonObject Seats()
     {
-        if (fields["seatUnit"] is not ("kg" or "lb")) typed.Wrong("not-a-choice", "Weight unit: nothing chosen. Choose one.", "seatUnit");
+        if (fields["seatUnit"] is not ("kg" or "lb")) typed.Wrong("not-a-choice", Say.WeightUnitNothingChosen, "seatUnit");
         var seats = new JsonObject();
         foreach (var seat in airframe.Seats)
-            if (typed.Number(fields[SeatField(seat)], SeatField(seat), $"Seat {seat.Name}") is { } weight and not 0)
+            if (typed.Number(fields[SeatField(seat)], SeatField(seat), Gaps.Fill(Say.Seat, seat.Name)) is { } weight and not 0)
                 seats[seat.Name] = Round(fields["seatUnit"] == "lb" ? Mass.FromPounds(weight).Kilograms : weight);
-        if (seats.Count == 0 && typed.Ok) typed.Wrong("value-missing", "Seats: nobody is entered. Wanted the weight of each person aboard, the pilot at least.", airframe.Seats.Count > 0 ? SeatField(airframe.Seats[0]) : "");
+        if (seats.Count == 0 && typed.Ok) typed.Wrong("value-missing", Say.SeatsNobodyIsEnteredWanted, airframe.Seats.Count > 0 ? SeatField(airframe.Seats[0]) : "");
         return seats;
     }
 

@@ -6,6 +6,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.CheckFlight;
 
@@ -29,8 +30,8 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
     static IEnumerable<string> OfTendency(CheckFlightVerdict verdict, Airframe airframe)
     {
         if (verdict.RollTendency is not { } found) yield break;
-        yield return $"With the load it is rigged for, let go: {Directions.RollRate(found.Mean)} (9 in 10 sure: between {Directions.RollRate(found.Low)} and {Directions.RollRate(found.High)}).";
-        if (airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }) yield return $"The limit is {Words.Number(limit)}{Directions.Space}°/s either way.";
+        yield return Gaps.Fill(Say.WithLoadItIsRiggedForLetGo, Directions.RollRate(found.Mean), Directions.RollRate(found.Low), Directions.RollRate(found.High));
+        if (airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }) yield return Gaps.Fill(Say.LimitIsDegPerSEitherWay, Words.Number(limit));
         foreach (var sentence in new Equivalents(new Aeroplane(airframe)).Says(found.Mean)) yield return sentence;
     }
 
@@ -38,7 +39,7 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
     {
         if (verdict.LoadContribution is not { Mean: var share } || request.TestPoints.Count == 0) yield break;
         var difference = LateralLoad.FuelDifferenceL(airframe, request.TestPoints[0].Load);
-        var fuel = Math.Abs(difference) < 0.05 ? "equal fuel on both sides" : $"{Words.Number(Math.Abs(difference), 1)}{Directions.Space}L more fuel on the {(difference > 0 ? "right" : "left")}";
-        yield return $"The day's load ({fuel}, and who sat where) adds {Directions.RollRate(share)} to that; it has been taken out.";
+        var fuel = Math.Abs(difference) < 0.05 ? Say.EqualFuelOnBothSides : Gaps.Fill(Say.LMoreFuelOn, Words.Number(Math.Abs(difference), 1), difference > 0 ? Texts.RightInText : Texts.LeftInText);
+        yield return Gaps.Fill(Say.DaysLoadAndWhoSat, fuel, Directions.RollRate(share));
     }
 }

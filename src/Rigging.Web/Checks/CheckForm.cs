@@ -1,6 +1,7 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.People;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Checks;
 
@@ -19,7 +20,7 @@ static class CheckForm
         sheet.Wanted == Wanted.Look ? Clear(fields, typed) : null,
         sheet.Check == Check.CableTension ? fields.Text("cable") : null,
         sheet.Check == Check.CableTension ? Celsius(fields, typed) : null,
-        sheet.Check == Check.AileronTab ? typed.Choice<Side>(fields["side"], "side", "Which wing's tab") : null,
+        sheet.Check == Check.AileronTab ? typed.Choice<Side>(fields["side"], "side", Say.WhichWingsTab) : null,
         Guid.TryParse(fields["tool"], out var tool) ? new ToolId(tool) : null,
         null,
         null,
@@ -31,10 +32,10 @@ static class CheckForm
 
     static double? Sided(TypedFields fields, Typed typed, CheckSheet sheet)
     {
-        var size = typed.Number(fields["value"], "value", "How much", sheet.Unit);
+        var size = typed.Number(fields["value"], "value", Say.HowMuch, sheet.Unit);
         if (size < 0)
         {
-            typed.Wrong("size-with-sign", $"How much: “{fields["value"]}” has a sign. Give the size alone and choose the side.", "value");
+            typed.Wrong("size-with-sign", Gaps.Fill(Say.HowMuchHasSign, fields["value"]), "value");
             return null;
         }
         switch (fields["way"])
@@ -42,36 +43,36 @@ static class CheckForm
             case None when size is null or 0:
                 return 0;
             case None:
-                typed.Wrong("size-and-none", $"How much: “{fields["value"]}” given, and “{sheet.None}” chosen. One of them is not so.", "value");
+                typed.Wrong("size-and-none", Gaps.Fill(Say.HowMuchGivenAndChosen, fields["value"], sheet.None), "value");
                 return null;
             case Minus or Plus when size is not null:
                 return fields["way"] == Plus ? size : -size;
             case Minus or Plus:
-                if (string.IsNullOrWhiteSpace(fields["value"])) typed.Wrong("value-missing", $"How much: nothing entered. Wanted a number of {sheet.Unit}.", "value");
+                if (string.IsNullOrWhiteSpace(fields["value"])) typed.Wrong("value-missing", Gaps.Fill(Say.HowMuchNothingEntered, sheet.Unit), "value");
                 return null;
             default:
-                typed.Wrong("side-missing", "Which way: nothing chosen. Choose what you saw.", "way");
+                typed.Wrong("side-missing", Say.WhichWayNothingChosen, "way");
                 return null;
         }
     }
 
     static double? Force(TypedFields fields, Typed typed, CheckSheet sheet)
     {
-        var name = sheet.Check == Check.CableTension ? "Tension" : "Force";
+        var name = sheet.Check == Check.CableTension ? Say.Tension : Say.Force;
         if (string.IsNullOrWhiteSpace(fields["value"]))
         {
-            typed.Wrong("value-missing", $"{name}: nothing entered. Wanted a number.", "value");
+            typed.Wrong("value-missing", Gaps.Fill(Say.NothingEnteredWantedNumber, name), "value");
             return null;
         }
         var value = typed.Number(fields["value"], "value", name);
-        if (value < 0) typed.Wrong("value-out-of-range", $"{name}: “{fields["value"]}” cannot be; wanted 0 or more.", "value");
+        if (value < 0) typed.Wrong("value-out-of-range", Gaps.Fill(Say.CannotBeWanted0OrMore, name, fields["value"]), "value");
         return NewtonsOf(value, fields);
     }
 
     static double? Sd(TypedFields fields, Typed typed, CheckSheet sheet)
     {
         if (sheet.Wanted is Wanted.Words or Wanted.Look) return null;
-        var sd = typed.Number(fields["sd"], "sd", "Give or take");
+        var sd = typed.Number(fields["sd"], "sd", Say.GiveOrTake);
         return sheet.Wanted == Wanted.Force ? NewtonsOf(sd, fields) : sd;
     }
 
@@ -80,15 +81,15 @@ static class CheckForm
     static bool? Clear(TypedFields fields, Typed typed)
     {
         if (fields["clear"] is "yes" or "no") return fields["clear"] == "yes";
-        typed.Wrong("value-missing", "What was found: nothing chosen. Choose clear or not clear.", "clear");
+        typed.Wrong("value-missing", Say.WhatWasFoundNothingChosen, "clear");
         return null;
     }
 
     static double? Celsius(TypedFields fields, Typed typed)
     {
-        var value = typed.Number(fields["temperatureC"], "temperatureC", "Temperature");
+        var value = typed.Number(fields["temperatureC"], "temperatureC", Say.Temperature);
         var celsius = fields["temperatureUnit"] == "F" && value is { } f ? Math.Round((f - 32) / 1.8, 1) : value;
-        if (celsius is < -60 or > 60) typed.Wrong("value-out-of-range", $"Temperature: “{fields["temperatureC"]}” cannot be; wanted −60 to 60 °C.", "temperatureC");
+        if (celsius is < -60 or > 60) typed.Wrong("value-out-of-range", Gaps.Fill(Say.TemperatureCannotBeWanted60, fields["temperatureC"]), "temperatureC");
         return celsius;
     }
 }

@@ -29,7 +29,7 @@ sealed partial class FlightForm
     public static FlightForm Read(TypedFields fields, Airframe airframe)
     {
         var form = new FlightForm(fields, airframe);
-        form.Fact = new(form.Typed.Date(fields["flownOn"], "flownOn", "Flown on"), form.Points().ToJsonString(Plain), fields.Text("remarks"));
+        form.Fact = new(form.Typed.Date(fields["flownOn"], "flownOn", Texts.FlownOn), form.Points().ToJsonString(Plain), fields.Text("remarks"));
         return form;
     }
 
@@ -69,20 +69,20 @@ sealed partial class FlightForm
     JsonObject Point(int number, string path)
     {
         var point = new JsonObject { ["manoeuvre"] = Manoeuvre(number) };
-        Put(point, path, number, "casKt", "airspeed", "kt", needed: true);
-        Put(point, path, number, "pressureAltitudeFt", "altitude", "ft", needed: true);
-        Put(point, path, number, "oatC", "outside air temperature", "°C", needed: false);
-        Put(point, path, number, "powerPercent", "power", "%", needed: false);
-        Put(point, path, number, "flapDeg", "flap", "degrees", needed: false);
+        Put(point, path, number, "casKt", Say.Airspeed, "kt", needed: true);
+        Put(point, path, number, "pressureAltitudeFt", Say.Altitude, "ft", needed: true);
+        Put(point, path, number, "oatC", Say.OutsideAirTemperature, "°C", needed: false);
+        Put(point, path, number, "powerPercent", Say.Power, "%", needed: false);
+        Put(point, path, number, "flapDeg", Say.FlapInText, Say.Degrees, needed: false);
         if (fields.Text(At(number, "air")) is { } air) point["air"] = air;
         if (fields.Text(At(number, "lastInput")) is { } last) point["lastInput"] = last;
         point["load"] = new JsonObject
         {
-            ["seatsKg"] = Weights("seatsKg", airframe.Seats.Select(seat => (seat.Name, SeatField(seat.Name), $"Seat {seat.Name}")), path),
+            ["seatsKg"] = Weights("seatsKg", airframe.Seats.Select(seat => (seat.Name, SeatField(seat.Name), Gaps.Fill(Say.Seat, seat.Name))), path),
             ["fuelL"] = Fuel(number, path),
         };
         if (airframe.Baggage is { Count: > 0 } baggage)
-            point["load"]!["baggageKg"] = Weights("baggageKg", baggage.Select(place => (place.Name, BaggageField(place.Name), $"Baggage {place.Name}")), path);
+            point["load"]!["baggageKg"] = Weights("baggageKg", baggage.Select(place => (place.Name, BaggageField(place.Name), Gaps.Fill(Say.Baggage, place.Name))), path);
         point["readings"] = Readings(number, path);
         return point;
     }
@@ -90,13 +90,13 @@ sealed partial class FlightForm
     string Manoeuvre(int number)
     {
         if (fields[At(number, "manoeuvre")] is { } word && Wire.TryRead<Manoeuvre>(word, out _)) return word;
-        Typed.Wrong("not-a-choice", $"Point {number}, manoeuvre: nothing chosen. Choose what was held and what was let go.", At(number, "manoeuvre"));
+        Typed.Wrong("not-a-choice", Gaps.Fill(Say.PointManoeuvreNothingChosen, number), At(number, "manoeuvre"));
         return "";
     }
 
     void Put(JsonObject point, string path, int number, string field, string name, string unit, bool needed)
     {
-        var (at, label) = (At(number, field), $"Point {number}, {name}");
+        var (at, label) = (At(number, field), Gaps.Fill(Say.PointAndWhat, number, name));
         places[$"{path}.{field}"] = (at, label);
         if (needed) point[field] = Typed.Needed(fields[at], at, label, unit);
         else if (Typed.Number(fields[at], at, label, unit) is { } value) point[field] = value;
@@ -125,10 +125,10 @@ sealed partial class FlightForm
         foreach (var tank in airframe.Tanks)
         {
             var field = At(from, $"fuel.{tank.Name}");
-            var name = $"Point {from}, fuel {tank.Name}";
+            var name = Gaps.Fill(Say.PointFuel, from, tank.Name);
             places[$"{path}.load.fuelL.{tank.Name}"] = (field, name);
             var typed = from == number ? Typed : new Typed();
-            fuel[tank.Name] = Math.Round(typed.Needed(fields[field], field, name, inGallons ? "US gallons" : "litres") * (inGallons ? ByDefinition.LitresPerUsGallon : 1), 2);
+            fuel[tank.Name] = Math.Round(typed.Needed(fields[field], field, name, inGallons ? Say.USGallons : Say.Litres) * (inGallons ? ByDefinition.LitresPerUsGallon : 1), 2);
         }
         return fuel;
     }
@@ -138,31 +138,31 @@ sealed partial class FlightForm
         JsonArray readings = [];
         void Add(string kind, string field, string name, Action<JsonObject> values)
         {
-            places[$"{path}.readings[{readings.Count}]"] = (At(number, field), $"Point {number}, {name}");
+            places[$"{path}.readings[{readings.Count}]"] = (At(number, field), Gaps.Fill(Say.PointAndWhat, number, name));
             var reading = new JsonObject { ["kind"] = kind };
             values(reading);
             readings.Add(reading);
         }
 
-        if (Sided(number, "bankDeg", "bankSide", "bank", "degrees") is { } bank)
+        if (Sided(number, "bankDeg", "bankSide", Say.BankInText, Say.Degrees) is { } bank)
         {
-            var seconds = Typed.Needed(fields[At(number, "bankSeconds")], At(number, "bankSeconds"), $"Point {number}, bank after", "seconds");
-            Add("bank-after", "bankDeg", "bank", reading => (reading["seconds"], reading["deg"], reading["method"]) = (seconds, bank, fields.Text(At(number, "bankMethod")) ?? "stopwatch-horizon"));
-            places[$"{path}.readings[{readings.Count - 1}].seconds"] = (At(number, "bankSeconds"), $"Point {number}, bank after");
+            var seconds = Typed.Needed(fields[At(number, "bankSeconds")], At(number, "bankSeconds"), Gaps.Fill(Say.PointBankAfter, number), Say.Seconds);
+            Add("bank-after", "bankDeg", Say.BankInText, reading => (reading["seconds"], reading["deg"], reading["method"]) = (seconds, bank, fields.Text(At(number, "bankMethod")) ?? "stopwatch-horizon"));
+            places[$"{path}.readings[{readings.Count - 1}].seconds"] = (At(number, "bankSeconds"), Gaps.Fill(Say.PointBankAfter, number));
         }
         else if (fields.Text(At(number, "bankSeconds")) is not null && Typed.Ok)
-            Typed.Wrong("value-missing", $"Point {number}, bank: a time is given and no bank. Wanted the bank reached, or no time.", At(number, "bankDeg"));
-        if (Sided(number, "ball", "ballSide", "ball", "ball widths") is { } ball)
-            Add("ball", "ball", "ball", reading => (reading["widths"], reading["method"]) = (ball, "eye"));
-        if (Sided(number, "headingRate", "headingSide", "heading rate", "degrees per second") is { } rate)
-            Add("heading-rate", "headingRate", "heading rate", reading => (reading["degPerS"], reading["method"]) = (rate, "stopwatch-compass"));
-        if (Sided(number, "wheelDeg", "wheelSide", "wheel", "degrees") is { } wheel)
-            Add("wheel-angle", "wheelDeg", "wheel", reading => (reading["deg"], reading["method"]) = (wheel, "eye"));
+            Typed.Wrong("value-missing", Gaps.Fill(Say.PointBankTimeIsGiven, number), At(number, "bankDeg"));
+        if (Sided(number, "ball", "ballSide", Say.Ball, Say.BallWidths) is { } ball)
+            Add("ball", "ball", Say.Ball, reading => (reading["widths"], reading["method"]) = (ball, "eye"));
+        if (Sided(number, "headingRate", "headingSide", Say.HeadingRate, Say.DegreesPerSecond) is { } rate)
+            Add("heading-rate", "headingRate", Say.HeadingRate, reading => (reading["degPerS"], reading["method"]) = (rate, "stopwatch-compass"));
+        if (Sided(number, "wheelDeg", "wheelSide", Say.Wheel, Say.Degrees) is { } wheel)
+            Add("wheel-angle", "wheelDeg", Say.Wheel, reading => (reading["deg"], reading["method"]) = (wheel, "eye"));
         // Burnt until it flew level: the fuel that was left is the reading.
         if (fields[At(number, "manoeuvre")] == Wire.Word(Mechanics.Contract.Manoeuvre.BalanceFuel))
-            Add("fuel-difference", $"fuel.{airframe.Tanks[0].Name}", "fuel", reading => (reading["l"], reading["method"]) = (Math.Round(Difference(number), 2), "eye"));
+            Add("fuel-difference", $"fuel.{airframe.Tanks[0].Name}", Say.Fuel, reading => (reading["l"], reading["method"]) = (Math.Round(Difference(number), 2), "eye"));
         if (readings.Count == 0 && !Typed.Errors.Any(error => error.Field?.StartsWith($"p{number}.", StringComparison.Ordinal) == true))
-            Typed.Wrong("value-missing", $"Point {number}: nothing was read. Wanted at least one of bank, ball, heading rate or wheel.", At(number, "bankDeg"));
+            Typed.Wrong("value-missing", Gaps.Fill(Say.PointNothingWasReadWanted, number), At(number, "bankDeg"));
         return readings;
     }
 
@@ -173,7 +173,7 @@ sealed partial class FlightForm
     /// <summary>A size and its side, right positive; null when nothing was read, or when it was no reading (then there is an error).</summary>
     double? Sided(int number, string sizeField, string sideField, string name, string unit)
     {
-        var (at, label, side) = (At(number, sizeField), $"Point {number}, {name}", fields.Text(At(number, sideField)));
+        var (at, label, side) = (At(number, sizeField), Gaps.Fill(Say.PointAndWhat, number, name), fields.Text(At(number, sideField)));
         var size = Typed.Number(fields[at], at, label, unit);
         switch (size, side)
         {
@@ -182,31 +182,31 @@ sealed partial class FlightForm
             case (null, "none"):
                 return 0;
             case (null, _):
-                if (fields.Text(at) is null) Typed.Wrong("value-missing", $"{label}: a side is chosen and no size given. Wanted a number of {unit}.", at);
+                if (fields.Text(at) is null) Typed.Wrong("value-missing", Gaps.Fill(Say.SideIsChosenAndNoSize, label, unit), at);
                 return null;
             case ( < 0, _):
-                Typed.Wrong("size-with-sign", $"{label}: “{fields[at]}” has a sign. Give the size alone and choose the side.", at);
+                Typed.Wrong("size-with-sign", Gaps.Fill(Say.HasSignGiveSize, label, fields[at]), at);
                 return null;
             case (0, _):
                 return 0;
             case (_, "left" or "right"):
                 return side == "right" ? size : -size;
             default:
-                Typed.Wrong("side-missing", $"{label}: “{fields[at]}” given, not to which side. Choose left or right.", At(number, sideField));
+                Typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotToWhichSide, label, fields[at]), At(number, sideField));
                 return null;
         }
     }
 
-    public static IReadOnlyList<Choice> Manoeuvres { get; } =
+    public static IReadOnlyList<Choice> Manoeuvres =>
     [
         .. Enum.GetValues<Manoeuvre>().Select(manoeuvre => manoeuvre switch
         {
-            Mechanics.Contract.Manoeuvre.ReleaseAll => Choose(manoeuvre, "Let go of everything", "Trimmed and level, hands and feet off at once. Read the bank after some seconds; the ball just before."),
-            Mechanics.Contract.Manoeuvre.ReleaseWheel => Choose(manoeuvre, "Let go of the wheel, hold the rudder", "Wings level, ball centred; hold the pedals exactly there and let go of the wheel. Read the bank after some seconds."),
-            Mechanics.Contract.Manoeuvre.HoldNeutral => Choose(manoeuvre, "Hold the wheel at its mark, hold the rudder", "The same, but hold the wheel at the neutral that was marked on the ground. Read the bank after some seconds."),
-            Mechanics.Contract.Manoeuvre.HoldLevel => Choose(manoeuvre, "Hold the wings level, feet off", "Read where the ball lies, how fast the heading drifts, how far the wheel is turned."),
-            Mechanics.Contract.Manoeuvre.HoldStraight => Choose(manoeuvre, "Hold wings level and ball centred", "Hands and feet both holding. Read how far the wheel is turned."),
-            _ => Choose(manoeuvre, "Burn fuel until it flies level", "Ball centred, one tank used until it flies level hands off. The fuel left in each tank is the reading."),
+            Mechanics.Contract.Manoeuvre.ReleaseAll => Choose(manoeuvre, Say.LetGoOfEverything, Say.TrimmedAndLevelHandsAndFeet),
+            Mechanics.Contract.Manoeuvre.ReleaseWheel => Choose(manoeuvre, Say.LetGoOfWheelHold, Say.WingsLevelBallCentred),
+            Mechanics.Contract.Manoeuvre.HoldNeutral => Choose(manoeuvre, Say.HoldWheelAtItsMarkHold, Say.SameButHoldWheel),
+            Mechanics.Contract.Manoeuvre.HoldLevel => Choose(manoeuvre, Say.HoldWingsLevelFeetOff, Say.ReadWhereBallLies),
+            Mechanics.Contract.Manoeuvre.HoldStraight => Choose(manoeuvre, Say.HoldWingsLevelAndBall, Say.HandsAndFeetBothHolding),
+            _ => Choose(manoeuvre, Say.BurnFuelUntilItFlies, Say.BallCentredOneTank),
         }),
     ];
 

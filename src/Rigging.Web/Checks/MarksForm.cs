@@ -14,21 +14,21 @@ static class MarksForm
 {
     public const string Word = "marks";
 
-    public static readonly (string Field, string Name, Side Wing)[] Bushings =
+    public static (string Field, string Name, Side Wing)[] Bushings =>
     [
-        ("leftFrontDeg", "Left wing, front bushing", Side.Left),
-        ("leftRearDeg", "Left wing, rear bushing", Side.Left),
-        ("rightFrontDeg", "Right wing, front bushing", Side.Right),
-        ("rightRearDeg", "Right wing, rear bushing", Side.Right),
+        ("leftFrontDeg", Say.LeftWingFrontBushing, Side.Left),
+        ("leftRearDeg", Say.LeftWingRearBushing, Side.Left),
+        ("rightFrontDeg", Say.RightWingFrontBushing, Side.Right),
+        ("rightRearDeg", Say.RightWingRearBushing, Side.Right),
     ];
 
     /// <param name="clockKnown">Fitting and neutral offset are on file, so that a clock position means an angle.</param>
     public static IReadOnlyList<Choice> Ways(bool clockKnown) =>
     [
-        new("down", "° trailing edge down"),
-        new("up", "° trailing edge up"),
-        new("rear", "o’clock at the rear face", Disabled: !clockKnown),
-        new("front", "o’clock at the front face", Disabled: !clockKnown),
+        new("down", Say.TrailingEdgeDown),
+        new("up", Say.TrailingEdgeUp),
+        new("rear", Say.OclockAtRearFace, Disabled: !clockKnown),
+        new("front", Say.OclockAtFrontFace, Disabled: !clockKnown),
     ];
 
     public static AsFound Read(TypedFields fields, Typed typed, EccentricOnFile? eccentric)
@@ -44,18 +44,18 @@ static class MarksForm
         if (fields[field + "Way"] is "rear" or "front")
         {
             if (MarkOnTheHead.ReadClock(text) is not { } clock)
-                typed.Wrong("not-a-clock", $"{name}: “{text}” is no place on a clock. Wanted 1 to 12, like 2:30.", field);
+                typed.Wrong("not-a-clock", Gaps.Fill(Say.IsNoPlaceOnClockWanted, name, text), field);
             else if (eccentric is null || MarkOnTheHead.AngleDeg(clock, wing, fields[field + "Way"] == "rear" ? Face.Rear : Face.Front, eccentric) is not { } angle)
-                typed.Wrong("clock-not-known", $"{name}: a clock position means nothing here, because the fitting that holds the bushing and its neutral offset are not on file. Give degrees from neutral.", field);
+                typed.Wrong("clock-not-known", Gaps.Fill(Say.ClockPositionMeansNothing, name), field);
             else
                 return Math.Round(angle, 1);
             return null;
         }
         if (typed.Number(text, field, name, "degrees") is not { } degrees) return null;
         if (degrees is < 0 or > 180)
-            typed.Wrong("value-out-of-range", $"{name}: “{text}” cannot be. Wanted 0 to 180 degrees, and up or down chosen beside it.", field);
+            typed.Wrong("value-out-of-range", Gaps.Fill(Say.CannotBeWanted0To180, name, text), field);
         else if (degrees != 0 && fields[field + "Way"] is not ("down" or "up"))
-            typed.Wrong("side-missing", $"{name}: {degrees.ToString("0.##", CultureInfo.InvariantCulture)} given, not how it counts. Choose trailing edge up or down, or a clock face.", field + "Way");
+            typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotHowItCounts, name, degrees.ToString("0.##", CultureInfo.InvariantCulture)), field + "Way");
         else
             return fields[field + "Way"] == "up" && degrees != 0 ? -degrees : degrees;
         return null;

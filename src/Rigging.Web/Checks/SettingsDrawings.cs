@@ -3,6 +3,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 using Check = Rigging.Squawks.Entries.Check;
 using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
 using Side = Rigging.Mechanics.Contract.Side;
@@ -30,7 +31,7 @@ static class SettingsDrawings
             if (settings.Of(control) is not ({ } front, { } rear) || FoundSetting.From(wing, new(front, rear)).Value is not { Angle.Degrees: var at }) continue;
             yield return EccentricView.Draw(new(wing, at, at, eccentric.MaxAngleDeg, eccentric.HeadFlats, eccentric.BushingIn, offset), Face.Rear)
                 with
-            { Title = $"{(wing == Side.Left ? "Left" : "Right")} eccentric: {Directions.TrailingEdge(at)}" };
+            { Title = Gaps.Fill(Say.Eccentric, wing == Side.Left ? Texts.Left : Texts.Right, Directions.TrailingEdge(at)) };
         }
     }
 }

@@ -14,7 +14,7 @@ public sealed class Actor(AuthenticationStateProvider signedIn, Sessions session
     public async Task<PersonId> Me()
     {
         var user = (await signedIn.GetAuthenticationStateAsync()).User;
-        return PersonOf(user) is { } person && await sessions.IsOpen(user) ? person : throw new InvalidOperationException("Nobody is signed in.");
+        return PersonOf(user) is { } person && await sessions.IsOpen(user) ? person : throw new InvalidOperationException(Say.NobodyIsSignedIn);
     }
 
     /// <summary>Outside a page somebody has to say who asks: an endpoint does, before it turns to a use-case.</summary>

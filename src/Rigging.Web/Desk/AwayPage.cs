@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using Rigging.Storage;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Desk;
 
@@ -17,14 +18,14 @@ static class AwayPage
         catch (Exception error) when (!http.Response.HasStarted && DatabaseAway.Is(error))
         {
             http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(AwayPage)).LogError("{Method} {Path}: {Reason} {Message}", http.Request.Method, http.Request.Path, DatabaseAway.Why(error), error.Message);
-            await Answer(http, StatusCodes.Status503ServiceUnavailable, DatabaseAway.Why(error)!, "Nothing can be shown or recorded until it is back. It is not known here when that will be; whoever runs this installation can tell.");
+            await Answer(http, StatusCodes.Status503ServiceUnavailable, DatabaseAway.Why(error)!, Say.NothingCanBeShownOrRecorded);
         }
         catch (Exception error) when (!http.Response.HasStarted && error is not OperationCanceledException)
         {
             var status = error is BadHttpRequestException bad ? bad.StatusCode : StatusCodes.Status500InternalServerError;
             http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(AwayPage)).LogError(error, "{Method} {Path}, {Trace}", http.Request.Method, http.Request.Path, http.TraceIdentifier);
-            await Answer(http, status, status < 500 ? "That request cannot be read" : "Something went wrong here",
-                status < 500 ? "It was cut off, too large, or not what this page sends. Nothing was recorded." : $"It is the program’s fault, not yours, and it was logged as {http.TraceIdentifier}; whoever runs this installation can look it up.");
+            await Answer(http, status, status < 500 ? Say.ThatRequestCannotBeRead : Say.SomethingWentWrongHere,
+                status < 500 ? Say.ItWasCutOffTooLarge : Gaps.Fill(Say.ItIsProgramsFaultNotYours, http.TraceIdentifier));
         }
     });
 
@@ -61,22 +62,22 @@ static class AwayPage
     static string Page(string why, string words, string address, List<(string Name, string Value)>? sent)
     {
         var html = new StringBuilder();
-        html.Append("""<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Not now · Rigging</title><link rel="stylesheet" href="/tokens.css"><link rel="stylesheet" href="/plain.css"></head><body><main>""");
+        html.Append(null, $"""<!DOCTYPE html><html lang="{E(Texts.LanguageCode)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>{E(Say.NotNow)} · Rigging</title><link rel="stylesheet" href="/tokens.css"><link rel="stylesheet" href="/plain.css"></head><body><main>""");
         html.Append(null, $"<h1>{E(why)}</h1>");
         if (sent is null)
         {
-            html.Append(null, $"""<p>{E(words)}</p><p><a class="button" href="{E(address)}">Try again</a></p>""");
+            html.Append(null, $"""<p>{E(words)}</p><p><a class="button" href="{E(address)}">{E(Say.TryAgain)}</a></p>""");
         }
         else
         {
             html.Append(null, $"<p>{E(words)}</p>");
-            html.Append("<p>What you sent is kept in this page: leave it open. As far as is known nothing was recorded. Only if the connection broke in the very moment of recording can it have been; sending it again tells, and records nothing twice.</p>");
+            html.Append(null, $"<p>{E(Say.WhatYouSentIsKept)}</p>");
             html.Append(null, $"""<form method="post" action="{E(address)}">""");
             foreach (var (name, value) in sent) html.Append(null, $"""<textarea name="{E(name)}" hidden>{"\n"}{E(value)}</textarea>""");
-            html.Append("""<div class="acts"><button class="primary" type="submit">Send it again</button></div></form>""");
+            html.Append(null, $"""<div class="acts"><button class="primary" type="submit">{E(Say.SendItAgain)}</button></div></form>""");
             if (sent.Where(field => Typed(field.Name) && field.Value.Length > 0).ToList() is { Count: > 0 } typed)
             {
-                html.Append("<h2>What you typed</h2><dl class=\"facts\">");
+                html.Append(null, $"<h2>{E(Say.WhatYouTyped)}</h2><dl class=\"facts\">");
                 foreach (var (name, value) in typed) html.Append(null, $"<dt>{E(name)}</dt><dd>{E(value)}</dd>");
                 html.Append("</dl>");
             }

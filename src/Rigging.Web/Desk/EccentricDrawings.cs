@@ -37,5 +37,5 @@ public static class EccentricDrawings
             .OfType<Drawing>();
 
     /// <summary>A setting in words: "15° trailing edge up", "neutral", "not recorded".</summary>
-    public static string Setting(double? deg) => deg is { } angle ? Directions.TrailingEdge(angle) : "not recorded";
+    public static string Setting(double? deg) => deg is { } angle ? Directions.TrailingEdge(angle) : Say.NotRecorded;
 }

@@ -3,6 +3,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Loading;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using UnitsNet;
 using static Rigging.Squawks.Rules.Directions;
 
@@ -22,11 +23,11 @@ public sealed class Equivalents(Aeroplane aeroplane)
     {
         List<string> lines = [];
         if (currency.DegPerSPerLitre != 0)
-            lines.Add($"Ten litres more on the right than on the left: {RollRate(10 * currency.DegPerSPerLitre)}.");
-        lines.AddRange(Airframe.Seats.Where(seat => seat.ArmM != 0).Select(seat => $"Ten kilograms more in the {seat.Name} seat: {RollRate(10 * currency.DegPerSPerKgIn(seat))}."));
-        lines.Add($"A tenth of a degree more incidence on the right panel than on the left: {RollRate(0.1 * currency.DegPerSPerPanelDeg)}.");
+            lines.Add(Gaps.Fill(Say.TenLitresMoreOnRight, RollRate(10 * currency.DegPerSPerLitre)));
+        lines.AddRange(Airframe.Seats.Where(seat => seat.ArmM != 0).Select(seat => Gaps.Fill(Say.TenKilogramsMoreInSeat, seat.Name, RollRate(10 * currency.DegPerSPerKgIn(seat)))));
+        lines.Add(Gaps.Fill(Say.TenthOfDegreeMoreIncidence, RollRate(0.1 * currency.DegPerSPerPanelDeg)));
         if (Eccentric.On(Airframe).Value is { } eccentric)
-            lines.Add($"Half a flat of the right eccentric from neutral, trailing edge down: {RollRate(currency.DegPerSPerFlat(eccentric, Angle.Zero) / 2)}.");
+            lines.Add(Gaps.Fill(Say.HalfFlatOfRightEccentric, RollRate(currency.DegPerSPerFlat(eccentric, Angle.Zero) / 2)));
         return lines;
     }
 
@@ -34,7 +35,7 @@ public sealed class Equivalents(Aeroplane aeroplane)
     public IReadOnlyList<string> Says(double degPerS) =>
     [
         .. Of(degPerS) is { } coins ? [coins] : Array.Empty<string>(),
-        $"What the next pilot will feel: {string.Join("; ", AtCommonLoads(degPerS).Select(load => $"{load.Name}, {load.Feels}"))}.",
+        Gaps.Fill(Say.WhatNextPilotWillFeel, string.Join("; ", AtCommonLoads(degPerS).Select(load => $"{load.Name}, {load.Feels}"))),
     ];
 
     /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
@@ -43,13 +44,13 @@ public sealed class Equivalents(Aeroplane aeroplane)
         if (Math.Abs(degPerS) < 0.05) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
-            coins.Add($"{Litres(Math.Abs(litres))} more in the {(litres > 0 ? "right" : "left")} tank than in the other");
+            coins.Add(Gaps.Fill(Say.MoreInTankThanInOther, Litres(Math.Abs(litres)), litres > 0 ? Texts.RightInText : Texts.LeftInText));
         // The seat farthest out on the light side: more in it is easier to think of than less in the other.
         if (Airframe.Seats.MaxBy(seat => -Math.Sign(degPerS) * seat.ArmM) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons and > 0)
-            coins.Add($"{Words.Number(persons * PersonKg, 0)}{Space}kg more in the {seat.Name} seat ({Words.Number(persons * 100, 0)}{Space}% of a person)");
+            coins.Add(Gaps.Fill(Say.KgMoreInSeatOfPerson, Words.Number(persons * PersonKg, 0), seat.Name, Words.Number(persons * 100, 0)));
         if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125)
-            coins.Add($"about {FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)} turned at one wing");
-        return coins.Count == 0 ? null : $"It would stay level with {string.Join(", or ", coins)}.";
+            coins.Add(Gaps.Fill(Say.AboutTurnedAtOneWing, FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)));
+        return coins.Count == 0 ? null : Gaps.Fill(Say.ItWouldStayLevelWith, string.Join(Say.Or, coins));
     }
 
     /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>

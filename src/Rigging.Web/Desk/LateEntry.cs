@@ -12,8 +12,8 @@ static class LateEntry
     public static Instant? Read(TypedFields fields, Typed typed, DateTimeZone zone, string part = "")
     {
         if (fields.Text(part + On) is null && fields.Text(part + At) is null) return null;
-        var day = typed.Date(fields[part + On], part + On, "On");
-        var time = typed.Time(fields[part + At], part + At, "At about");
+        var day = typed.Date(fields[part + On], part + On, Say.On);
+        var time = typed.Time(fields[part + At], part + At, Say.AtAbout);
         return typed.Ok ? day.At(time).InZoneLeniently(zone).ToInstant() : null;
     }
 
@@ -21,7 +21,7 @@ static class LateEntry
     public static LocalDate Day(TypedFields fields, LocalDate today, string part = "")
     {
         var typed = new Typed();
-        var day = typed.Date(fields[part + On], part + On, "On");
+        var day = typed.Date(fields[part + On], part + On, Say.On);
         return typed.Ok ? day : today;
     }
 }

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Desk;
 
@@ -21,13 +22,13 @@ public sealed class Photos(IDbContextFactory<RiggingDb> databases)
         {
             if (file.Length > MostBytes)
             {
-                refused.Add(new("photo-too-large", $"The picture “{file.FileName}” has {file.Length / 1048576.0:0.0} MB; at most {MostBytes / 1048576} MB. Send a smaller one.", field));
+                refused.Add(new("photo-too-large", Gaps.Fill(Say.PictureHasMBAtMost, file.FileName, $"{file.Length / 1048576.0:0.0}", MostBytes / 1048576), field));
                 continue;
             }
             using var bytes = new MemoryStream((int)file.Length);
             await file.CopyToAsync(bytes, ct);
             if (PlainPicture.Of(bytes.ToArray()) is { } plain) kept.Add(await Keep(plain.MediaType, plain.Bytes, ct));
-            else refused.Add(new("photo-unreadable", $"“{file.FileName}” is not a picture that can be kept. Wanted a JPEG or a PNG.", field));
+            else refused.Add(new("photo-unreadable", Gaps.Fill(Say.IsNotPictureThatCanBeKept, file.FileName), field));
         }
         return (kept, refused);
     }

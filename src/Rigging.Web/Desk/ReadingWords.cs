@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 
 namespace Rigging.Web.Desk;
@@ -10,7 +11,7 @@ namespace Rigging.Web.Desk;
 /// <summary>A stored reading in words, read leniently: an old or odd one is shown as far as it can be read, and said so.</summary>
 static class ReadingWords
 {
-    const string Unreadable = "a reading that cannot be shown here";
+    static string Unreadable => Say.ReadingThatCannotBeShownHere;
 
     /// <summary>Such as "7° left wing down after 10 s".</summary>
     public static string Of(JsonObject reading)
@@ -26,16 +27,16 @@ static class ReadingWords
         var kind = Text(reading["kind"]) is { } word && Wire.TryRead<ReadingKind>(word, out var known) ? known : (ReadingKind?)null;
         var said = kind switch
         {
-            ReadingKind.BankAfter => $"{Bank(Value("deg"))} after {Words.Number(Value("seconds"), 1)}{Space}s",
-            ReadingKind.TimeToBank => $"{Words.Number(Value("seconds"), 1)}{Space}s to {Bank(Value("deg"))}",
-            ReadingKind.RollRate => $"rolls {RollRate(Value("degPerS"))}",
-            ReadingKind.HeadingRate => $"turns {HeadingRate(Value("degPerS"))}",
-            ReadingKind.HeadingChange => $"heading {HeadingChange(Value("deg"))} after {Words.Number(Value("seconds"), 1)}{Space}s",
-            ReadingKind.Ball => $"ball {Ball(Value("widths"))}",
-            ReadingKind.WheelAngle => $"wheel {Wheel(Value("deg"))}",
-            ReadingKind.WheelForce => $"wheel force {Words.Number(Math.Abs(Value("n")), 1)}{Space}N to the {(Value("n") < 0 ? "left" : "right")}",
-            ReadingKind.FuelDifference => Value("l") == 0 ? "level with equal fuel" : $"level with {Words.Number(Math.Abs(Value("l")), 0)}{Space}L more {(Value("l") > 0 ? "right" : "left")}",
-            ReadingKind.Rolls => Text(reading["side"]) is "left" or "right" ? $"rolls {Text(reading["side"])}{(Text(reading["strength"]) is { } strength ? " " + strength : "")}" : "does not roll",
+            ReadingKind.BankAfter => Gaps.Fill(Say.AfterS, Bank(Value("deg")), Words.Number(Value("seconds"), 1)),
+            ReadingKind.TimeToBank => Gaps.Fill(Say.STo, Words.Number(Value("seconds"), 1), Bank(Value("deg"))),
+            ReadingKind.RollRate => Gaps.Fill(Say.Rolls, RollRate(Value("degPerS"))),
+            ReadingKind.HeadingRate => Gaps.Fill(Say.Turns, HeadingRate(Value("degPerS"))),
+            ReadingKind.HeadingChange => Gaps.Fill(Say.HeadingAfterS, HeadingChange(Value("deg")), Words.Number(Value("seconds"), 1)),
+            ReadingKind.Ball => Gaps.Fill(Say.Ball, Ball(Value("widths"))),
+            ReadingKind.WheelAngle => Gaps.Fill(Say.Wheel, Wheel(Value("deg"))),
+            ReadingKind.WheelForce => Gaps.Fill(Say.WheelForceNTo, Words.Number(Math.Abs(Value("n")), 1), Value("n") < 0 ? Texts.LeftInText : Texts.RightInText),
+            ReadingKind.FuelDifference => Value("l") == 0 ? Say.LevelWithEqualFuel : Gaps.Fill(Say.LevelWithLMore, Words.Number(Math.Abs(Value("l")), 0), Value("l") > 0 ? Texts.RightInText : Texts.LeftInText),
+            ReadingKind.Rolls => Text(reading["side"]) is "left" or "right" ? Gaps.Fill(Say.RollsInText, Text(reading["side"]), Text(reading["strength"]) is { } strength ? " " + strength : "") : Say.DoesNotRoll,
             _ => Unreadable,
         };
         return whole ? said : Unreadable;

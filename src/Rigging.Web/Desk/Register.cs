@@ -1,5 +1,6 @@
 using Rigging.Squawks.People;
 using Rigging.Squawks.Signing;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Desk;
 
@@ -7,7 +8,7 @@ namespace Rigging.Web.Desk;
 public sealed record Register(IReadOnlyDictionary<PersonId, string> Names, IReadOnlyDictionary<CertificateId, string> Numbers)
 {
     /// <summary>An erased person keeps a place in the record, not a name.</summary>
-    public string Name(PersonId person) => Names.GetValueOrDefault(person, $"person {person.Value.ToString()[^6..]} (erased)");
+    public string Name(PersonId person) => Names.GetValueOrDefault(person, Gaps.Fill(Say.PersonErased, person.Value.ToString()[^6..]));
 
     public string Number(CertificateId certificate) => Numbers.GetValueOrDefault(certificate, "(erased)");
 

@@ -1,6 +1,7 @@
 using NodaTime;
 using NodaTime.Text;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Desk;
 
@@ -24,13 +25,13 @@ public sealed class Typed
     {
         if (string.IsNullOrWhiteSpace(text)) return null;
         if (Fractions.Read(text) is { } number) return number;
-        errors.Add(new("not-a-number", $"{name}: “{Short(text)}” is not a number. Wanted a number{(unit.Length > 0 ? $" of {unit}" : "")}, like 12.5.", field));
+        errors.Add(new("not-a-number", Gaps.Fill(Say.IsNotNumberWantedNumber, name, Short(text), unit.Length > 0 ? Gaps.Fill(Say.Of, unit) : ""), field));
         return null;
     }
 
     public double Needed(string? text, string field, string name, string unit = "")
     {
-        if (string.IsNullOrWhiteSpace(text)) errors.Add(new("value-missing", $"{name}: nothing entered. Wanted a number{(unit.Length > 0 ? $" of {unit}" : "")}.", field));
+        if (string.IsNullOrWhiteSpace(text)) errors.Add(new("value-missing", Gaps.Fill(Say.NothingEnteredWantedNumber, name, unit.Length > 0 ? Gaps.Fill(Say.Of, unit) : ""), field));
         return Number(text, field, name, unit) ?? 0;
     }
 
@@ -38,14 +39,14 @@ public sealed class Typed
     {
         var number = Needed(text, field, name);
         if (number == Math.Floor(number) && Math.Abs(number) < 1_000_000) return (int)number;
-        errors.Add(new("not-a-whole-number", $"{name}: “{Short(text)}” is not a whole number.", field));
+        errors.Add(new("not-a-whole-number", Gaps.Fill(Say.IsNotWholeNumber, name, Short(text)), field));
         return 0;
     }
 
     public LocalDate Date(string? text, string field, string name)
     {
         if (LocalDatePattern.Iso.Parse(text?.Trim() ?? "") is { Success: true } parsed) return parsed.Value;
-        errors.Add(new("not-a-date", $"{name}: {(string.IsNullOrWhiteSpace(text) ? "nothing entered" : $"“{Short(text)}” is not a date")}. Wanted year-month-day, like 2026-03-02.", field));
+        errors.Add(new("not-a-date", Gaps.Fill(Say.WantedYearMonthDay, name, string.IsNullOrWhiteSpace(text) ? Say.NothingEntered : Gaps.Fill(Say.IsNotDate, Short(text))), field));
         return default;
     }
 
@@ -53,7 +54,7 @@ public sealed class Typed
     public LocalTime Time(string? text, string field, string name)
     {
         if (Clock.Parse(text?.Trim() ?? "") is { Success: true } parsed) return parsed.Value;
-        errors.Add(new("not-a-time", $"{name}: {(string.IsNullOrWhiteSpace(text) ? "nothing entered" : $"“{Short(text)}” is not a time")}. Wanted hours:minutes, like 14:05.", field));
+        errors.Add(new("not-a-time", Gaps.Fill(Say.WantedHoursMinutesLike, name, string.IsNullOrWhiteSpace(text) ? Say.NothingEntered : Gaps.Fill(Say.IsNotTime, Short(text))), field));
         return default;
     }
 
@@ -61,7 +62,7 @@ public sealed class Typed
     public T Choice<T>(string? text, string field, string name) where T : struct, Enum
     {
         if (Enum.TryParse<T>(text, ignoreCase: true, out var value) && Enum.IsDefined(value) && !int.TryParse(text, out _)) return value;
-        errors.Add(new("not-a-choice", $"{name}: {(string.IsNullOrWhiteSpace(text) ? "nothing chosen" : $"“{Short(text)}” is not one of the choices")}. Choose one.", field));
+        errors.Add(new("not-a-choice", Gaps.Fill(Say.ChooseOne, name, string.IsNullOrWhiteSpace(text) ? Say.NothingChosen : Gaps.Fill(Say.IsNotOneOfChoices, Short(text))), field));
         return default;
     }
 
@@ -69,7 +70,7 @@ public sealed class Typed
     public bool YesNo(string? text, string field, string name)
     {
         if (text is "yes" or "no") return text == "yes";
-        errors.Add(new("not-a-choice", $"{name}: nothing chosen. Answer yes or no.", field));
+        errors.Add(new("not-a-choice", Gaps.Fill(Say.NothingChosenAnswerYes, name), field));
         return false;
     }
 

@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -13,8 +14,8 @@ public static class AeroplaneView
     /// <param name="read">Such as "6° left wing down after 10 s"; null when no figure was given.</param>
     public static Drawing FromWords(Side heavy, string? read = null) => Draw(
         heavy == Side.Left ? -PictureBank : PictureBank,
-        $"{Capital(heavy)} wing heavy",
-        read is null ? "as reported, no figure given" : $"{read}, not to scale", [], []);
+        Gaps.Fill(Say.WingHeavy, Capital(heavy)),
+        read is null ? Say.AsReportedNoFigureGiven : Gaps.Fill(Say.NotToScale, read), [], []);
 
     /// <summary>From a roll tendency in degrees per second, right wing down positive, with its 90 % interval and the limit if one is set.</summary>
     public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)
@@ -23,14 +24,14 @@ public static class AeroplaneView
         var figure = $"{Numerals.Number(Math.Abs(rateDegPerS), 2)}°/s";
         var true10 = rateDegPerS * ShownSeconds;
         var bank = Math.Abs(rateDegPerS) < LeastRate ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
-        var note = bank == 0 ? "level, hands off"
-            : bank == true10 ? $"drawn as it is {ShownSeconds:0} s after letting go"
-            : $"drawn at {Numerals.Degrees(Math.Abs(bank), 1)}, not to scale";
+        var note = bank == 0 ? Say.LevelHandsOff
+            : bank == true10 ? Gaps.Fill(Say.DrawnAsItIsSAfterLetting, $"{ShownSeconds:0}")
+            : Gaps.Fill(Say.DrawnAtNotToScale, Numerals.Degrees(Math.Abs(bank), 1));
         var banks = (lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds);
         // A picture out of scale may not carry a band or a limit that is in scale.
         Mark[] behind = bank != true10 ? [] : [Band(side, banks.Item1, banks.Item2)];
-        Mark[] limits = bank != true10 || limitDegPerS is not { } limit ? [] : Limit(side, limit);
-        return Draw(bank, bank == 0 ? "Flies level, hands off" : $"{Capital(side)} wing heavy, {figure}", note, behind, limits,
+        Mark[] limits = bank != true10 || limitDegPerS is not { } limit || limit * ShownSeconds > MostBank ? [] : Limit(side, limit);
+        return Draw(bank, bank == 0 ? Say.FliesLevelHandsOff : Gaps.Fill(Say.WingHeavyBy, Capital(side), figure), note, behind, limits,
             bank == 0 ? null : figure, Interval(lowDegPerS, highDegPerS));
     }
 
@@ -42,13 +43,15 @@ public static class AeroplaneView
         if (bank != 0)
         {
             var arc = new Arc(Axis, TipArc, side == Side.Left ? 180 : 0, bank, Pen.Reach);
-            var below = new Point(side == Side.Left ? 8 : 472, Math.Max(arc.At(1).Y, Axis.Y) + 26);
+            // Under whatever reaches down on this side, the mark of the limit too.
+            var lowest = limits.OfType<Outline>().SelectMany(line => line.Points).Append(arc.At(1)).Append(Axis).Max(point => point.Y);
+            var below = new Point(side == Side.Left ? 8 : 472, lowest + 26);
             var anchor = side == Side.Left ? Align.Start : Align.End;
-            marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Numerals.Of(side) + " wing", Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
+            marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Gaps.Fill(Say.WhichWing, Numerals.Of(side)), Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
             if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
         }
         marks.Add(new Lettering(new(240, 194), note, Role.Muted, Align.Middle, Size: 13));
-        return new Drawing(480, 204, title, "from behind, looking forward", marks);
+        return new Drawing(480, 204, title, Say.FromBehindLookingForward, marks);
     }
 
     static IEnumerable<Mark> Level()
@@ -66,7 +69,7 @@ public static class AeroplaneView
         return
         [
             Shape.Line(Axis.Towards(direction, TipArc - 8), end, Pen.Limit),
-            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), $"limit {Numerals.Number(limit, 2)}°/s", Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: 12),
+            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), Gaps.Fill(Say.LimitDegPerS, Numerals.Number(limit, 2)), Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: 12),
         ];
     }
 
@@ -79,7 +82,8 @@ public static class AeroplaneView
             var (root, tip) = (Axis.Plus(side * 118, -8).Turned(bank, Axis), Axis.Plus(side * 118, heavy ? -26 : -44).Turned(bank, Axis));
             yield return Shape.Line(root, tip, Pen.Outline);
             yield return Shape.Head(tip, bank - 90, Role.Ink, 9);
-            yield return new Lettering(Axis.Plus(side * 130, heavy ? -16 : -34).Turned(bank, Axis), heavy ? "less lift" : "more lift", Role.Muted, side < 0 ? Align.End : Align.Start, Size: 12);
+            // Inboard of its arrow: outboard stands what the limit is.
+            yield return new Lettering(Axis.Plus(side * 106, heavy ? -16 : -34).Turned(bank, Axis), heavy ? Say.LessLift : Say.MoreLift, Role.Muted, side < 0 ? Align.Start : Align.End, Size: 12);
         }
     }
 
@@ -109,8 +113,8 @@ public static class AeroplaneView
 
     /// <summary>Sides in words where the interval spans level; otherwise the side is plain from the drawing.</summary>
     static string Interval(double low, double high) => low < 0 && high > 0
-        ? $"left {Numerals.Number(-low, 2)} to right {Numerals.Number(high, 2)}"
-        : $"{Numerals.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2)} to {Numerals.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2)}";
+        ? Gaps.Fill(Say.LeftToRight, Numerals.Number(-low, 2), Numerals.Number(high, 2))
+        : Gaps.Fill(Texts.To, Numerals.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2), Numerals.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2));
 
-    static string Capital(Side side) => side == Side.Left ? "Left" : "Right";
+    static string Capital(Side side) => side == Side.Left ? Texts.Left : Texts.Right;
 }

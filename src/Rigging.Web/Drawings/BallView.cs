@@ -1,4 +1,5 @@
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -20,8 +21,8 @@ public static class BallView
             new Outline([.. Enumerable.Range(0, 48).Select(i => At(x - MiddleX, 0).Towards(i * 7.5, BallRadius))], Pen.AsLeft, Fill.Solid),
             new Lettering(new(MiddleX, 128), Words.Capital(Directions.Ball(widths)), Role.Ink, Align.Middle, Strong: true),
         ];
-        if (shown != widths) marks.Add(new Lettering(new(MiddleX, 146), "drawn at the end of the tube, not to scale", Role.Muted, Align.Middle, Size: 12));
-        return new Drawing(360, 154, $"The ball: {Directions.Ball(widths)}", "from the seat, looking forward", marks);
+        if (shown != widths) marks.Add(new Lettering(new(MiddleX, 146), Say.DrawnAtEndOfTubeNot, Role.Muted, Align.Middle, Size: 12));
+        return new Drawing(360, 154, Gaps.Fill(Say.Ball, Directions.Ball(widths)), Say.FromSeatLookingForward, marks);
 
         static IEnumerable<double> Along() => Enumerable.Range(0, 21).Select(i => -TubeHalf + i * TubeHalf / 10);
     }

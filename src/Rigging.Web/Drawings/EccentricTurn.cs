@@ -30,9 +30,9 @@ public sealed record EccentricTurn(Side Wing, double AsFoundDeg, double AsLeftDe
 
     public string Effect => Edge switch
     {
-        TrailingEdge.Down => "trailing edge down",
-        TrailingEdge.Up => "trailing edge up",
-        _ => "trailing edge back to the same height",
+        TrailingEdge.Down => Say.TrailingEdgeDown,
+        TrailingEdge.Up => Say.TrailingEdgeUp,
+        _ => Say.TrailingEdgeBackToSame,
     };
 
     /// <summary>The head as it is seen at a face; null when nobody can say which way it turns.</summary>

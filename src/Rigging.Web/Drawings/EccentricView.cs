@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -24,8 +25,8 @@ public static class EccentricView
             .. Head(turn, seen.HoleAtDeg(turn.AsLeftDeg), Pen.AsLeft),
             Shape.Line(Centre.Plus(-7, 0), Centre.Plus(7, 0), Pen.Fine),
             Shape.Line(Centre.Plus(0, -7), Centre.Plus(0, 7), Pen.Fine),
-            new Lettering(new(8, 20), inboardIsRight ? "outboard" : "inboard", Role.Muted, Size: 13),
-            new Lettering(new(332, 20), inboardIsRight ? "inboard" : "outboard", Role.Muted, Align.End, Size: 13),
+            new Lettering(new(8, 20), inboardIsRight ? Say.Outboard : Say.Inboard, Role.Muted, Size: 13),
+            new Lettering(new(332, 20), inboardIsRight ? Say.Inboard : Say.Outboard, Role.Muted, Align.End, Size: 13),
             .. EccentricLegend.For(turn, way),
         ];
         if (!turn.Stays)
@@ -33,8 +34,8 @@ public static class EccentricView
             var arc = new Arc(Centre, TurnRadius, seen.HoleAtDeg(turn.AsFoundDeg), sense * turn.ChangeDeg, Pen.Reach);
             marks.AddRange([arc, Shape.Head(arc)]);
         }
-        return new Drawing(480, 296, turn.Stays ? "The eccentric stays as found" : $"Turn the eccentric {turn.HowFar} {way}: {turn.Effect}",
-            $"{Numerals.Of(turn.Wing)} wing, {(face == Face.Rear ? "rear face, looking forward" : "front face, looking aft")}", marks);
+        return new Drawing(480, 296, turn.Stays ? Say.EccentricStaysAsFound : Gaps.Fill(Say.TurnEccentric, turn.HowFar, way, turn.Effect),
+            Gaps.Fill(Say.Wing, Numerals.Of(turn.Wing), face == Face.Rear ? Say.RearFaceLookingForward : Say.FrontFaceLookingAft), marks);
     }
 
     static IEnumerable<Mark> Head(EccentricTurn turn, double at, Pen pen)

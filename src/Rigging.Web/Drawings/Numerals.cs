@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rigging.Mechanics.Contract;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -20,5 +21,5 @@ public static class Numerals
 
     public static string Degrees(double value, int decimals = 0) => Number(value, decimals) + "°";
 
-    public static string Of(Side side) => side == Side.Left ? "left" : "right";
+    public static string Of(Side side) => side == Side.Left ? Texts.LeftInText : Texts.RightInText;
 }

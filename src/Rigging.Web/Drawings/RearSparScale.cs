@@ -1,3 +1,5 @@
+using Rigging.Web.Look;
+
 namespace Rigging.Web.Drawings;
 
 /// <summary>The height of the rear spar as the eccentric sets it: for bushings whose place is not on file, where only up or down may be shown.</summary>
@@ -26,13 +28,13 @@ static class RearSparScale
             new Lettering(new(X - 26, Neutral + 4), "neutral", Role.Muted, Align.End, Size: 12),
             Shape.Line(new(X - 14, from), new(X + 60, from), Pen.AsFound),
             Shape.Line(new(X - 14, to), new(X + 60, to), Pen.AsLeft),
-            new Lettering(new(X, 24), "trailing edge up", Role.Muted, Align.Middle, Size: 13),
-            new Lettering(new(X, 280), "trailing edge down", Role.Muted, Align.Middle, Size: 13),
-            .. EccentricLegend.For(turn, "way to turn not on file"),
+            new Lettering(new(X, 24), Say.TrailingEdgeUp, Role.Muted, Align.Middle, Size: 13),
+            new Lettering(new(X, 280), Say.TrailingEdgeDown, Role.Muted, Align.Middle, Size: 13),
+            .. EccentricLegend.For(turn, Say.WayToTurnNotOnFile),
         ]);
         if (turn.Edge is not null)
             marks.AddRange([Shape.Line(new(X + 44, from), new(X + 44, to), Pen.Reach), Shape.Head(new(X + 44, to), to > from ? 90 : -90, Role.Accent)]);
-        return new Drawing(480, 296, turn.Stays ? "The eccentric stays as found" : $"Move the eccentric {turn.HowFar}: {turn.Effect}",
-            $"{Numerals.Of(turn.Wing)} wing, height of the rear spar; not a view of the head", marks);
+        return new Drawing(480, 296, turn.Stays ? Say.EccentricStaysAsFound : Gaps.Fill(Say.MoveEccentric, turn.HowFar, turn.Effect),
+            Gaps.Fill(Say.WingHeightOfRearSpar, Numerals.Of(turn.Wing)), marks);
     }
 }

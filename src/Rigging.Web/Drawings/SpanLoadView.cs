@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Wing;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -28,11 +29,11 @@ public static class SpanLoadView
             new Outline(uneven, Pen.AsLeft, null, Closed: false),
             Shape.Line(At(-half, 0), At(half, 0), Pen.Outline),
             Shape.Line(new(MiddleX, WingY - 6), new(MiddleX, WingY + 6), Pen.Outline),
-            new Lettering(At(-half, 0).Plus(0, 20), "left wing", Role.Muted, Size: 13),
-            new Lettering(At(half, 0).Plus(0, 20), "right wing", Role.Muted, Align.End, Size: 13),
-            new Lettering(new(MiddleX, WingY + 20), right == 0 ? "both lift alike" : $"the {(right > 0 ? "right" : "left")} wing lifts more", Role.Accent, Align.Middle, Strong: true),
-            new Lettering(new(MiddleX, WingY + 38), larger > 1 ? $"the difference drawn {Numerals.Short(larger)} times as large" : "to scale", Role.Muted, Align.Middle, Size: 12),
+            new Lettering(At(-half, 0).Plus(0, 20), Say.LeftWing, Role.Muted, Size: 13),
+            new Lettering(At(half, 0).Plus(0, 20), Say.RightWing, Role.Muted, Align.End, Size: 13),
+            new Lettering(new(MiddleX, WingY + 20), right == 0 ? Say.BothLiftAlike : Gaps.Fill(Say.WingLiftsMore, right > 0 ? Texts.RightInText : Texts.LeftInText), Role.Accent, Align.Middle, Strong: true),
+            new Lettering(new(MiddleX, WingY + 38), larger > 1 ? Gaps.Fill(Say.DifferenceDrawnTimesAsLarge, Numerals.Short(larger)) : Say.ToScale, Role.Muted, Align.Middle, Size: 12),
         ];
-        return new Drawing(480, 226, $"Lift along the span: {of}", "from behind, looking forward", marks);
+        return new Drawing(480, 226, Gaps.Fill(Say.LiftAlongSpan, of), Say.FromBehindLookingForward, marks);
     }
 }

@@ -1,4 +1,5 @@
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Drawings;
 
@@ -10,11 +11,11 @@ public static class TabView
 
     /// <param name="foundDeg">Trailing edge down positive.</param>
     /// <param name="leftDeg">The same way; equal to the other when nothing is bent.</param>
-    public static Drawing OfAileron(double foundDeg, double leftDeg) => Draw(foundDeg, leftDeg, "The aileron's tab", Directions.TrailingEdge, "down", "up", "from the tip, trailing edge to the right");
+    public static Drawing OfAileron(double foundDeg, double leftDeg) => Draw(foundDeg, leftDeg, Say.AileronsTab, Directions.TrailingEdge, Say.Down, Say.Up, Say.FromTipTrailingEdge);
 
     /// <param name="foundDeg">Trailing edge left positive.</param>
     /// <param name="leftDeg">The same way.</param>
-    public static Drawing OfRudder(double foundDeg, double leftDeg) => Draw(foundDeg, leftDeg, "The rudder's tab", Directions.RudderTrailingEdge, "left", "right", "from above, nose to the left: the pilot's left is down the paper");
+    public static Drawing OfRudder(double foundDeg, double leftDeg) => Draw(foundDeg, leftDeg, Say.RuddersTab, Directions.RudderTrailingEdge, Texts.LeftInText, Texts.RightInText, Say.FromAboveNoseToLeft);
 
     /// <summary>Down the paper positive, both for the picture and for what it pushes the surface: the other way.</summary>
     static Drawing Draw(double found, double left, string what, Func<double, string> words, string down, string up, string viewpoint)
@@ -26,8 +27,8 @@ public static class TabView
             Shape.Line(Hinge, Hinge.Plus(TabLength + 30, 0), Pen.Fine),
             .. bends ? [Tab(found, Pen.AsFound)] : (IEnumerable<Mark>)[],
             Tab(left, Pen.AsLeft),
-            new Lettering(new(8, 176), bends ? $"{words(found)} as found, {words(left)} as left" : words(left), Role.Ink, Strong: true),
-            new Lettering(new(8, 194), "angle drawn twice as large", Role.Muted, Size: 12),
+            new Lettering(new(8, 176), bends ? Gaps.Fill(Say.AsFoundAsLeft, words(found), words(left)) : words(left), Role.Ink, Strong: true),
+            new Lettering(new(8, 194), Say.AngleDrawnTwiceAsLarge, Role.Muted, Size: 12),
         ];
         if (bends)
         {
@@ -36,9 +37,9 @@ public static class TabView
             var pushed = left > found ? -1 : 1;
             var (from, to) = (new Point(Hinge.X - 120, Hinge.Y + pushed * 38), new Point(Hinge.X - 120, Hinge.Y + pushed * 70));
             marks.AddRange([arc, Shape.Head(arc), Shape.Line(from, to, Pen.Reach), Shape.Head(to, pushed * 90, Role.Accent),
-                new Lettering(new(Hinge.X - 106, Hinge.Y + pushed * 60 + 4), $"pushes the surface {(pushed > 0 ? down : up)}", Role.Accent, Size: 13)]);
+                new Lettering(new(Hinge.X - 106, Hinge.Y + pushed * 60 + 4), Gaps.Fill(Say.PushesSurface, pushed > 0 ? down : up), Role.Accent, Size: 13)]);
         }
-        return new Drawing(400, 204, bends ? $"{what}: bend the trailing edge {(left > found ? down : up)}" : $"{what} stays as found", viewpoint, marks);
+        return new Drawing(400, 204, bends ? Gaps.Fill(Say.BendTrailingEdge, what, left > found ? down : up) : Gaps.Fill(Say.StaysAsFound, what), viewpoint, marks);
     }
 
     static Outline Tab(double deg, Pen pen)

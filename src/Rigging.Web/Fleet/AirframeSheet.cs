@@ -3,7 +3,7 @@ using Rigging.Mechanics.Estimates;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
-using static Rigging.Squawks.Rules.Directions;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Fleet;
 
@@ -34,55 +34,55 @@ public sealed record AirframeSheet(
 
     static IEnumerable<string> MissingFrom(Airframe airframe)
     {
-        if (airframe.ApprovedData is null) yield return "The approved data that governs: every correction must then name its own.";
-        if (airframe.Eccentric is null) yield return "The eccentric: no move of a wing is proposed.";
-        if (airframe.SpeedsKt is null) yield return "Speeds: no test point is proposed.";
-        if (airframe.Limits is null) yield return "Limits: no verdict can be given and nothing is moved.";
-        if (airframe.FuelSelector is null) yield return "The fuel selector: no test by burning one side is proposed.";
-        if (airframe.Ailerons.FixedTab is null) yield return "A fixed tab on an aileron: none is bent.";
-        if (airframe.Rudder is null) yield return "A fixed tab on the rudder: none is bent.";
+        if (airframe.ApprovedData is null) yield return Say.ApprovedDataThatGovernsEvery;
+        if (airframe.Eccentric is null) yield return Say.EccentricNoMoveOfWing;
+        if (airframe.SpeedsKt is null) yield return Say.SpeedsNoTestPoint;
+        if (airframe.Limits is null) yield return Say.LimitsNoVerdictCan;
+        if (airframe.FuelSelector is null) yield return Say.FuelSelectorNoTest;
+        if (airframe.Ailerons.FixedTab is null) yield return Say.FixedTabOnAileronNone;
+        if (airframe.Rudder is null) yield return Say.FixedTabOnRudderNone;
     }
 
     static IEnumerable<MotionLine> MotionsOf(LateralModes modes)
     {
         yield return modes.Roll.Imaginary == 0
-            ? new("Roll", $"a roll rate settles in {Words.Number(-1 / modes.Roll.Real)}{Space}s (to 63{Space}%)")
-            : new("Roll and spiral", "merged into one slow swing, which light aeroplanes do not have");
-        if (modes.Roll.Imaginary == 0) yield return new("Spiral", $"a bank left alone {Doubling(modes.Spiral.Real)}");
-        yield return new("Dutch roll", modes.DutchRoll.Imaginary == 0
-            ? $"no swing; a yaw {Doubling(modes.DutchRoll.Real)}"
-            : $"the nose swings once in {Words.Number(2 * Math.PI / modes.DutchRoll.Imaginary, 1)}{Space}s and {Doubling(modes.DutchRoll.Real)}");
+            ? new(Say.Roll, Gaps.Fill(Say.RollRateSettlesInS, Words.Number(-1 / modes.Roll.Real)))
+            : new(Say.RollAndSpiral, Say.MergedIntoOneSlow);
+        if (modes.Roll.Imaginary == 0) yield return new(Say.Spiral, Gaps.Fill(Say.BankLeftAlone, Doubling(modes.Spiral.Real)));
+        yield return new(Say.DutchRoll, modes.DutchRoll.Imaginary == 0
+            ? Gaps.Fill(Say.NoSwingYaw, Doubling(modes.DutchRoll.Real))
+            : Gaps.Fill(Say.NoseSwingsOnceInS, Words.Number(2 * Math.PI / modes.DutchRoll.Imaginary, 1), Doubling(modes.DutchRoll.Real)));
     }
 
     static string Doubling(double real) => Math.Abs(real) < 1e-4
-        ? "stays as it is"
-        : $"{(real > 0 ? "doubles" : "halves")} in {Words.Number(Math.Log(2) / Math.Abs(real), 1)}{Space}s";
+        ? Say.StaysAsItIs
+        : Gaps.Fill(real > 0 ? Say.DoublesInS : Say.HalvesInS, Words.Number(Math.Log(2) / Math.Abs(real), 1));
 
     static string Name(WingQuantity quantity) => quantity switch
     {
-        WingQuantity.LiftSlope => "Lift coefficient, per radian of incidence",
-        WingQuantity.RollDamping => "Damping in roll, per unit of pb/2V",
-        WingQuantity.PanelDifference => "Rolling moment, per radian of panel incidence difference",
-        WingQuantity.TipDifference => "Rolling moment, per radian of tip incidence difference",
-        WingQuantity.FlapBand => "Rolling moment, per radian over the span of the flaps",
-        WingQuantity.AileronBand => "Rolling moment, per radian over the span of the ailerons",
+        WingQuantity.LiftSlope => Say.LiftCoefficientPerRadian,
+        WingQuantity.RollDamping => Say.DampingInRollPerUnit,
+        WingQuantity.PanelDifference => Say.RollingMomentPerRadianOfPanel,
+        WingQuantity.TipDifference => Say.RollingMomentPerRadianOf,
+        WingQuantity.FlapBand => Say.RollingMomentPerRadian,
+        WingQuantity.AileronBand => Say.RollingMomentPerRadianOver,
         _ => throw new ArgumentOutOfRangeException(nameof(quantity)),
     };
 
     static string Name(EstimableFigure figure) => figure switch
     {
-        EstimableFigure.CYBeta => "Side force by sideslip (CYβ)",
-        EstimableFigure.ClBeta => "Roll by sideslip (Clβ)",
-        EstimableFigure.ClR => "Roll by yaw rate (Clr)",
-        EstimableFigure.CnBeta => "Yaw by sideslip (Cnβ)",
-        EstimableFigure.CnP => "Yaw by roll rate (Cnp)",
-        EstimableFigure.CnR => "Damping in yaw (Cnr)",
-        EstimableFigure.CYRudder => "Side force by rudder (CYδr)",
-        EstimableFigure.ClRudder => "Roll by rudder (Clδr)",
-        EstimableFigure.CnRudder => "Yaw by rudder (Cnδr)",
-        EstimableFigure.CnAileron => "Yaw by aileron (Cnδa)",
-        EstimableFigure.RollInertia => "Inertia in roll, kg·m²",
-        EstimableFigure.YawInertia => "Inertia in yaw, kg·m²",
+        EstimableFigure.CYBeta => Say.SideForceBySideslipCY,
+        EstimableFigure.ClBeta => Say.RollBySideslipCl,
+        EstimableFigure.ClR => Say.RollByYawRateClr,
+        EstimableFigure.CnBeta => Say.YawBySideslipCn,
+        EstimableFigure.CnP => Say.YawByRollRateCnp,
+        EstimableFigure.CnR => Say.DampingInYawCnr,
+        EstimableFigure.CYRudder => Say.SideForceByRudderCY,
+        EstimableFigure.ClRudder => Say.RollByRudderClR,
+        EstimableFigure.CnRudder => Say.YawByRudderCnR,
+        EstimableFigure.CnAileron => Say.YawByAileronCn,
+        EstimableFigure.RollInertia => Say.InertiaInRollKgm,
+        EstimableFigure.YawInertia => Say.InertiaInYawKgm,
         _ => throw new ArgumentOutOfRangeException(nameof(figure)),
     };
 }

@@ -22,7 +22,7 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
         var names = await AirframeNames(db, ct);
         var squawks = await db.Squawks.AsNoTracking().Where(row => Stages.Open.Contains(row.Stage)).ToListAsync(ct);
         var aircraft = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
-        if (await PersonReader.Read(db, me, ct) is not { } person) throw new InvalidOperationException("Nobody is signed in.");
+        if (await PersonReader.Read(db, me, ct) is not { } person) throw new InvalidOperationException(Say.NobodyIsSignedIn);
         if (person.Visit is { } visit)
         {
             squawks.RemoveAll(row => row.Id != visit.Squawk);
@@ -50,11 +50,12 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
             if (await ledgers.Load(squawk.Id, ct) is { } ledger) told.Add(ledger);
         var file = await db.Airframes.AsNoTracking().SingleAsync(airframe => airframe.Id == row.AirframeId && airframe.Version == row.AirframeVersion, ct);
         var airframe = AirframeOnFile.Of(file.Id, file.Version, file.Json, row.RiggedForLoad)?.Read();
+        var flew = TendencyHistory.Of(told, school.Zone, airframe?.Limits?.AcceptableRollTendencyDegPerS);
         return new(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, file.Name, row.TotalTimeTenths / 10.0,
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
             school, airframe is null ? null : await RiggedForOf(db, row, airframe, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))],
-            TendencyHistory.Of(told, school.Zone, airframe?.Limits?.AcceptableRollTendencyDegPerS));
+            flew?.Chart, flew is { LatestDegPerS: var latest } && airframe is not null ? new Equivalents(new(airframe)).Says(latest) : []);
     }
 
     static async Task<RiggedFor> RiggedForOf(RiggingDb db, AircraftRow row, Airframe airframe, CancellationToken ct)

@@ -31,9 +31,10 @@ public sealed record NoticeOnRamp(int Squawk, string Subject, string Body, Insta
 
 /// <summary>Everything that was ever squawked about one aircraft, newest first.</summary>
 /// <param name="Flew">How it flew hands off over the months; null when nothing on record says.</param>
+/// <param name="Feel">The latest of that in the pilot's currency; empty when nothing on record says.</param>
 public sealed record AircraftHistory(
     string Registration, string Serial, string AirframeId, int AirframeVersion, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, RiggedFor? RiggedFor,
-    IReadOnlyList<PastSquawk> Squawks, Plots.Chart? Flew);
+    IReadOnlyList<PastSquawk> Squawks, Plots.Chart? Flew, IReadOnlyList<string> Feel);
 
 /// <summary>The load at which an aircraft is meant to fly straight: there it is judged.</summary>
 /// <param name="ChosenBy">Null where it is the airframe file's own.</param>

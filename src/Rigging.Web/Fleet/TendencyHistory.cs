@@ -4,6 +4,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 using Rigging.Web.Plots;
 
 namespace Rigging.Web.Fleet;
@@ -14,8 +15,8 @@ static class TendencyHistory
     /// <summary>One roll tendency on record, °/s, right wing down positive.</summary>
     sealed record Found(Instant At, double Low, double Mean, double High, bool AfterFlight);
 
-    /// <returns>Null when nothing on record says how it rolls.</returns>
-    public static Chart? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
+    /// <returns>The plot, and the latest figure in it, °/s, right wing down positive; null when nothing on record says how it rolls.</returns>
+    public static (Chart Chart, double LatestDegPerS)? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
     {
         double Day(Instant at) => Chart.Day(at.InZone(zone).LocalDateTime);
         // Work signed on the day it was completed has its place among that day's entries; work signed late stands at noon of its day.
@@ -25,14 +26,14 @@ static class TendencyHistory
         Dots Of(bool afterFlight, Telling telling, string name) => new(telling, name,
             [.. found.Where(one => one.AfterFlight == afterFlight).Select(one => (Day(one.At), one.Mean, (double?)((one.High - one.Low) / 2)))]);
         List<Upright> works = [.. ledgers.SelectMany(ledger => ledger.Entries.Where(entry => entry.Fact is WorkDone)
-            .Select(entry => new Upright(Worked(entry, (WorkDone)entry.Fact), $"work, S-{ledger.State.Report!.Number}"))).OrderBy(work => work.X)];
+            .Select(entry => new Upright(Worked(entry, (WorkDone)entry.Fact), Gaps.Fill(Say.WorkS, ledger.State.Report!.Number)))).OrderBy(work => work.X)];
         var last = found[^1];
-        return new Chart("How it flew hands off", "day", "roll, °/s (right wing down is up)",
-            $"At the speed and load it is rigged for. Circles are assessments of a complaint, squares verdicts on a check flight, upright lines signed work. On record last, {last.At.InZone(zone).Date:uuuu-MM-dd}: {Directions.RollRate(last.Mean)}, nine times in ten between {Directions.RollRate(last.Low)} and {Directions.RollRate(last.High)}.",
+        return (new Chart(Say.HowItFlewHandsOff, Say.Day, Say.RollDegPerSRightWing,
+            Gaps.Fill(Say.AtSpeedAndLoadItIsRiggedForCircles, $"{last.At.InZone(zone).Date:uuuu-MM-dd}", Directions.RollRate(last.Mean), Directions.RollRate(last.Low), Directions.RollRate(last.High)),
             [],
-            [.. ((Dots[])[Of(false, Telling.Earlier, "assessed"), Of(true, Telling.Now, "after a check flight")]).Where(dots => dots.Points.Count > 0)],
-            limitDegPerS is { } limit ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [],
-            works, Dates: true);
+            [.. ((Dots[])[Of(false, Telling.Earlier, Say.Assessed), Of(true, Telling.Now, Say.AfterCheckFlight)]).Where(dots => dots.Points.Count > 0)],
+            limitDegPerS is { } limit ? [new(limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2))), new(-limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2)))] : [],
+            works, Dates: true), last.Mean);
     }
 
     static Found? Read(Entry entry) => entry.Fact switch

@@ -4,6 +4,7 @@ using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Manoeuvre = Rigging.Mechanics.Contract.Manoeuvre;
 
 namespace Rigging.Web.FlightCard;
@@ -25,14 +26,14 @@ sealed record Card(
     /// <summary>What the pilot sees coming and a stopwatch catches well; beyond it the motion is no longer that of small banks.</summary>
     public const double MarkAtDeg = 15;
 
-    public string Title => IsCheck ? "Check flight card" : "Evaluation flight card";
+    public string Title => IsCheck ? Say.CheckFlightCard : Say.EvaluationFlightCard;
 
     public static Card Of(SquawkFile file)
     {
         var isCheck = file.State.Stage is Stage.ApprovedPassengersBarred or Stage.CheckFlightLogged;
         var airframe = file.Facts.Airframe?.Read();
-        var (points, why) = airframe is null ? ([], "This aircraft has no airframe data on file, so no points can be named. The maintenance office can enter it.")
-            : isCheck ? (ForCheck(airframe), "After work: the point it is judged at, slower and faster, and the ball with the feet off.")
+        var (points, why) = airframe is null ? ([], Say.ThisAircraftHasNoAirframe)
+            : isCheck ? (ForCheck(airframe), Say.AfterWorkPointItIsJudged)
             : ForEvaluation(file, airframe);
         var disturbed = file.Ledger.Entries.Select(entry => entry.Fact).OfType<WorkDone>().LastOrDefault()?.Disturbed ?? [];
         return new(file, airframe, isCheck, [.. (isCheck ? file.WhatBlocks<CheckFlown>() : file.WhatBlocks<EvaluationFlown>()).Where(rule => rule.Code != "no-authority").Select(rule => rule.Sentence).Distinct()],
@@ -42,13 +43,13 @@ sealed record Card(
     static (IReadOnlyList<CardPoint>, string) ForEvaluation(SquawkFile file, Airframe airframe)
     {
         if (ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, file.Facts.Airframe!).Json).Faults.Count > 0)
-            return (Standing(airframe), "The evidence on record does not fit the airframe file, so these are the standing points.");
+            return (Standing(airframe), Say.EvidenceOnRecordDoesNot);
         var tests = LedgerAssessment.Of(file.Ledger, file.Facts.Airframe!).Response.NextTests.Select(test => test.Test).ToList();
         CardPoint[] points = [.. tests.Select(test => CardPoint.Of(test, airframe)).OfType<CardPoint>().Take(MostPoints)];
-        if (points.Length > 0) return (points, "The points that would tell most, by the assessment of what is on record, best first.");
+        if (points.Length > 0) return (points, Say.PointsThatWouldTellMost);
         return tests.FirstOrDefault() == "ground-check:damage-inspection"
-            ? ([], "Damage is not ruled out: nothing is flown. The damage inspection comes first.")
-            : (Standing(airframe), "The assessment asks for checks on the ground before anything is flown; these are the standing points.");
+            ? ([], Say.DamageIsNotRuledOut)
+            : (Standing(airframe), Say.AssessmentAsksForChecksOnGround);
     }
 
     // The three that separate wings, rudder and aileron float (the trade's order of diagnosis, step 5).
@@ -74,25 +75,25 @@ sealed record Card(
     {
         if (isCheck)
         {
-            yield return "No passengers, no students. Alone, or with one crew member who has a named duty.";
-            yield return "A control may act reversed, heavy or not at all on the first lift-off: be ready, stay within gliding range.";
+            yield return Say.NoPassengersNoStudents;
+            yield return Say.ControlMayActReversed;
         }
-        yield return "Day, smooth air, clear of cloud, 3000 ft above the ground or more.";
-        yield return "Look out before every release: clear the turn to both sides.";
-        yield return "The second person times and writes. The pilot flying never does; alone, count aloud and write after landing.";
-        yield return $"At {StopAtDeg:0}° of bank stop: take the wheel, note the time.";
-        yield return $"Each timed point {Repeats} times after a turn to the left and {Repeats} times after one to the right. Autopilot off.";
-        if (file.State.Call is { Limits: { Length: > 0 } limits }) yield return $"Within the limits of the call: {limits}";
+        yield return Say.DaySmoothAirClear;
+        yield return Say.LookOutBeforeEvery;
+        yield return Say.SecondPersonTimesAndWrites;
+        yield return Gaps.Fill(Say.AtOfBankStopTakeWheel, $"{StopAtDeg:0}");
+        yield return Gaps.Fill(Say.EachTimedPointTimes, Repeats, Repeats);
+        if (file.State.Call is { Limits: { Length: > 0 } limits }) yield return Gaps.Fill(Say.WithinLimitsOfCall, limits);
     }
 
     static IEnumerable<string> LimitsOf(SquawkFile file, Airframe? airframe)
     {
         if (airframe?.SpeedsKt is not { } speeds)
         {
-            yield return "No speed limits are on file for this airframe: the placards and the manual govern.";
+            yield return Say.NoSpeedLimitsAreOnFile;
             yield break;
         }
-        yield return $"Stall, clean {Kt(speeds.StallClean)} · flaps {Kt(speeds.FlapLimit)} · manoeuvring {Kt(speeds.Manoeuvring)} · cruise {Kt(speeds.MaxStructuralCruise)} · never exceed {Kt(speeds.NeverExceed)} (airframe file {file.Facts.Airframe!.Id}, version {file.Facts.Airframe.Version})";
+        yield return Gaps.Fill(Say.StallCleanFlapsManoeuvring, Kt(speeds.StallClean), Kt(speeds.FlapLimit), Kt(speeds.Manoeuvring), Kt(speeds.MaxStructuralCruise), Kt(speeds.NeverExceed), file.Facts.Airframe!.Id, file.Facts.Airframe.Version);
     }
 
     static string Kt(double speed) => $"{Words.Number(speed, 0)}{Directions.Space}kt";

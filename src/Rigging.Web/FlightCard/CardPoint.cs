@@ -1,6 +1,7 @@
 using System.Globalization;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.FlightCard;
 
@@ -13,27 +14,27 @@ sealed record CardPoint(Manoeuvre Manoeuvre, double CasKt, double AltitudeFt, do
 
     public string Title => Manoeuvre switch
     {
-        Manoeuvre.ReleaseAll => "Let go of everything",
-        Manoeuvre.ReleaseWheel => "Let go of the wheel",
-        Manoeuvre.HoldNeutral => "Wheel held at its mark",
-        Manoeuvre.HoldLevel => "Hold level, feet off",
-        Manoeuvre.HoldStraight => "Hold level, ball centred",
-        _ => "Burn one side until it flies level",
+        Manoeuvre.ReleaseAll => Say.LetGoOfEverything,
+        Manoeuvre.ReleaseWheel => Say.LetGoOfWheel,
+        Manoeuvre.HoldNeutral => Say.WheelHeldAtItsMark,
+        Manoeuvre.HoldLevel => Say.HoldLevelFeetOff,
+        Manoeuvre.HoldStraight => Say.HoldLevelBallCentred,
+        _ => Say.BurnOneSideUntil,
     };
 
     public string Hold => Manoeuvre switch
     {
-        Manoeuvre.ReleaseAll => "Trimmed, wings level. Note the ball. Then hands and feet off at once.",
-        Manoeuvre.ReleaseWheel => "Wings level, ball centred. Hold the pedals exactly there; let go of the wheel.",
-        Manoeuvre.HoldNeutral => "Wings level, ball centred. Hold the pedals there and the wheel at the neutral marked on the ground.",
-        Manoeuvre.HoldLevel => "Keep the wings level with the wheel, feet on the floor. Note ball, heading drift and wheel.",
-        Manoeuvre.HoldStraight => "Keep wings level and ball centred with hands and feet. Note wheel and which foot.",
-        _ => "One tank selected, ball centred; try hands off every ten minutes. Note the fuel in each tank when it flies level.",
+        Manoeuvre.ReleaseAll => Say.TrimmedWingsLevelNote,
+        Manoeuvre.ReleaseWheel => Say.WingsLevelBallCentred,
+        Manoeuvre.HoldNeutral => Say.WingsLevelBallCentredHold,
+        Manoeuvre.HoldLevel => Say.KeepWingsLevelWithWheel,
+        Manoeuvre.HoldStraight => Say.KeepWingsLevelAndBall,
+        _ => Say.OneTankSelectedBall,
     };
 
     /// <summary>"95 kt, 3000 ft, 65 % power, flaps up".</summary>
     public string Where => string.Join(", ",
-        $"{Words.Number(CasKt, 0)}{Directions.Space}kt", $"{Words.Number(AltitudeFt, 0)}{Directions.Space}ft", $"{Words.Number(PowerPercent, 0)}{Directions.Space}% power", FlapDeg == 0 ? "flaps up" : $"flaps {Words.Number(FlapDeg, 0)}°");
+        $"{Words.Number(CasKt, 0)}{Directions.Space}kt", $"{Words.Number(AltitudeFt, 0)}{Directions.Space}ft", Gaps.Fill(Say.Power, Words.Number(PowerPercent, 0)), FlapDeg == 0 ? Say.FlapsUp : Gaps.Fill(Say.Flaps, Words.Number(FlapDeg, 0)));
 
     /// <summary>From the assessment's name for it, such as <c>test-point:release-wheel@75kt,flap10</c>; null when it is done on the ground.</summary>
     public static CardPoint? Of(string test, Airframe airframe)

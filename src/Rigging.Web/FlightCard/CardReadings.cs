@@ -1,6 +1,7 @@
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.FlightCard;
 
@@ -8,6 +9,8 @@ namespace Rigging.Web.FlightCard;
 sealed class CardReadings(TypedFields card, Typed typed)
 {
     public static readonly IReadOnlyList<string> Sides = ["left", "right"];
+
+    public static string WordOf(string side) => side == "left" ? Texts.LeftInText : Texts.RightInText;
 
     /// <summary>The name of a repeat's field on the card: point, side of the last turn, which repeat.</summary>
     public static string At(int point, string side, int repeat, string field) => $"c{point}.{side}{repeat}.{field}";
@@ -78,7 +81,7 @@ sealed class CardReadings(TypedFields card, Typed typed)
     {
         Common(flight, point, at);
         Copy(flight, number, at, "ball", "ballSide", "wheelDeg", "wheelSide", "headingSide");
-        if (typed.Number(card[At(number, "heading30")], At(number, "heading30"), $"Point {number}, heading drift", "degrees in 30 s") is { } drift)
+        if (typed.Number(card[At(number, "heading30")], At(number, "heading30"), Gaps.Fill(Say.PointHeadingDrift, number), Say.DegreesIn30S) is { } drift)
             flight[$"p{at}.headingRate"] = Plain(Math.Round(drift / 30, 2));
     }
 
@@ -112,13 +115,13 @@ sealed class CardReadings(TypedFields card, Typed typed)
     (double Seconds, double BankDeg)? Repeat(int number, string side, int repeat)
     {
         var (s, deg, wing) = (At(number, side, repeat, "s"), At(number, side, repeat, "deg"), card.Text(At(number, side, repeat, "wing")));
-        var name = $"Point {number}, last turn {side}, {repeat}";
-        var (seconds, bank) = (typed.Number(card[s], s, name, "seconds"), typed.Number(card[deg], deg, name, "degrees"));
+        var name = Gaps.Fill(Say.PointLastTurn, number, WordOf(side), repeat);
+        var (seconds, bank) = (typed.Number(card[s], s, name, Say.SecondsInText), typed.Number(card[deg], deg, name, Say.Degrees));
         if (seconds is null && bank is null && wing is null) return null;
-        if (seconds is not > 0) { if (card.Text(s) is null || seconds is not null) typed.Wrong("value-missing", $"{name}: how many seconds? Wanted a number above 0.", s); return null; }
+        if (seconds is not > 0) { if (card.Text(s) is null || seconds is not null) typed.Wrong("value-missing", Gaps.Fill(Say.HowManySecondsWanted, name), s); return null; }
         if (wing == "level") return (seconds.Value, 0);
-        if (bank is not (> 0 and <= 90)) { typed.Wrong("value-missing", $"{name}: how many degrees of bank? Wanted 0 to 90, without a sign.", deg); return null; }
-        if (wing is not ("left" or "right")) { typed.Wrong("side-missing", $"{name}: which wing went down? Choose left or right.", At(number, side, repeat, "wing")); return null; }
+        if (bank is not (> 0 and <= 90)) { typed.Wrong("value-missing", Gaps.Fill(Say.HowManyDegreesOfBank, name), deg); return null; }
+        if (wing is not ("left" or "right")) { typed.Wrong("side-missing", Gaps.Fill(Say.WhichWingWentDown, name), At(number, side, repeat, "wing")); return null; }
         return (seconds.Value, wing == "right" ? bank.Value : -bank.Value);
     }
 

@@ -2,6 +2,7 @@ using NodaTime;
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
 using Rigging.Mechanics.Contract;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 
 namespace Rigging.Web.FlightCard;
@@ -10,33 +11,33 @@ namespace Rigging.Web.FlightCard;
 static class CardSheet
 {
     public static Sheet Of(Card card, Stock stock, ZonedDateTime printed) => new(
-        card.Title, card.File.School.Name, $"Squawk S-{card.File.Number} · {card.File.Aircraft.Registration}", card.File.HeadHash, printed, [.. Blocks(card)], stock);
+        card.Title, card.File.School.Name, Gaps.Fill(Texts.SquawkS, card.File.Number, card.File.Aircraft.Registration), card.File.HeadHash, printed, [.. Blocks(card)], stock);
 
     static IEnumerable<Block> Blocks(Card card)
     {
-        foreach (var reason in card.NotNow) yield return new Paper.Caution(reason, "Not to be flown now");
-        yield return new Caution(string.Join('\n', card.Cautions.Select(line => $"– {line}")), "Before you go");
+        foreach (var reason in card.NotNow) yield return new Paper.Caution(reason, Say.NotToBeFlownNow);
+        yield return new Caution(string.Join('\n', card.Cautions.Select(line => $"– {line}")), Say.BeforeYouGo);
         if (card.Disturbed.Count > 0)
         {
-            yield return new Heading("Exactly what was disturbed");
+            yield return new Heading(Say.ExactlyWhatWasDisturbed);
             yield return new Paragraph(string.Join("; ", card.Disturbed), Strong: true);
             yield return new Paragraph(string.Join(' ', card.Look));
         }
         foreach (var limit in card.Limits) yield return new Paragraph(limit, Small: true);
-        yield return new Boxes("The day", [[new("date", 1.3), new("air: smooth / light / rough", 2), new("OAT °C", 1)], .. Load(card)]);
+        yield return new Boxes(Say.Day, [[new(Say.Date, 1.3), new(Say.AirSmoothLightRough, 2), new("OAT °C", 1)], .. Load(card)]);
         yield return new Paragraph(card.Why, Small: true);
         foreach (var (point, number) in card.Points.Select((point, index) => (point, index + 1)))
             yield return new PointBox(number, point);
         if (card.IsCheck)
-            yield return new Boxes("Stalls and flaps, against the baseline", [[new("clean stall: wing, degrees", 1), new("flap stall: wing, degrees", 1)], [new("each flap setting flown, or not because", 1)]]);
-        yield return new Boxes("How it flew, in your words", [[new("", 1)], [new("", 1)]]);
+            yield return new Boxes(Say.StallsAndFlapsAgainstBaseline, [[new(Say.CleanStallWingDegrees, 1), new(Say.FlapStallWingDegrees, 1)], [new(Say.EachFlapSettingFlown, 1)]]);
+        yield return new Boxes(Say.HowItFlewInYourWords, [[new("", 1)], [new("", 1)]]);
     }
 
     static IEnumerable<IReadOnlyList<Box>> Load(Card card)
     {
         if (card.Airframe is not { } airframe) yield break;
-        yield return [.. airframe.Tanks.Select(tank => new Box($"fuel {tank.Name}, start (dipped)", 1)), .. airframe.Tanks.Select(tank => new Box($"{tank.Name}, end", 0.6))];
-        yield return [.. airframe.Seats.Select(seat => new Box($"seat {seat.Name}: weight", 1)), .. (airframe.Baggage ?? []).Select(place => new Box($"baggage {place.Name}", 1))];
+        yield return [.. airframe.Tanks.Select(tank => new Box(Gaps.Fill(Say.FuelStartDipped, tank.Name), 1)), .. airframe.Tanks.Select(tank => new Box(Gaps.Fill(Say.End, tank.Name), 0.6))];
+        yield return [.. airframe.Seats.Select(seat => new Box(Gaps.Fill(Say.SeatWeight, seat.Name), 1)), .. (airframe.Baggage ?? []).Select(place => new Box(Gaps.Fill(Say.Baggage, place.Name), 1))];
     }
 
     sealed record Box(string Label, double Share);
@@ -100,16 +101,16 @@ static class CardSheet
             {
                 foreach (var side in CardReadings.Sides)
                 {
-                    Boxes.Row(galley, [new($"last turn to the {side}", 1.15), .. Enumerable.Range(1, Card.Repeats).Select(repeat => new Box($"{repeat}: s / bank / wing", 1))], galley.Y, tall);
+                    Boxes.Row(galley, [new(Gaps.Fill(Say.LastTurnTo, CardReadings.WordOf(side)), 1.15), .. Enumerable.Range(1, Card.Repeats).Select(repeat => new Box(Gaps.Fill(Say.SBankWing, repeat), 1))], galley.Y, tall);
                     galley.Y += tall;
                 }
-                if (Point.Manoeuvre == Manoeuvre.ReleaseAll) Boxes.Row(galley, [new("ball before release: widths, side", 1), new("heading change", 1)], galley.Y, tall);
+                if (Point.Manoeuvre == Manoeuvre.ReleaseAll) Boxes.Row(galley, [new(Say.BallBeforeReleaseWidthsSide, 1), new(Say.HeadingChange, 1)], galley.Y, tall);
                 else galley.Y -= tall;
             }
             else
             {
-                Boxes.Row(galley, Point.Manoeuvre == Manoeuvre.BalanceFuel ? [new("fuel left when level", 1), new("fuel right when level", 1)]
-                    : [new("ball: widths, side", 1), new("heading drift in 30 s", 1), new(Point.Manoeuvre == Manoeuvre.HoldStraight ? "wheel °, foot" : "wheel °, side", 1)], galley.Y, tall);
+                Boxes.Row(galley, Point.Manoeuvre == Manoeuvre.BalanceFuel ? [new(Say.FuelLeftWhenLevel, 1), new(Say.FuelRightWhenLevel, 1)]
+                    : [new(Say.BallWidthsSide, 1), new(Say.HeadingDriftIn30S, 1), new(Point.Manoeuvre == Manoeuvre.HoldStraight ? Say.WheelFoot : Say.WheelSide, 1)], galley.Y, tall);
             }
             galley.Y += tall + 8;
         }

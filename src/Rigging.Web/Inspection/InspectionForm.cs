@@ -17,9 +17,9 @@ static class InspectionForm
         Seen[] ways = asked.Surface == "rudder" ? [Seen.Left, Seen.Right] : [Seen.Up, Seen.Down];
         return
         [
-            .. ways.Select(way => new Choice(way.ToString(), asked.Surface == "rudder" ? $"Trailing edge {Words.Of(way)}" : $"It went {Words.Of(way)}")),
-            new(nameof(Seen.Still), "It did not move"),
-            new(nameof(Seen.NotRecorded), "Not looked at"),
+            .. ways.Select(way => new Choice(way.ToString(), asked.Surface == "rudder" ? Gaps.Fill(Say.TrailingEdge, Words.Of(way)) : Gaps.Fill(Say.ItWent, Words.Of(way)))),
+            new(nameof(Seen.Still), Say.ItDidNotMove),
+            new(nameof(Seen.NotRecorded), Say.NotLookedAt),
         ];
     }
 
@@ -27,12 +27,12 @@ static class InspectionForm
     {
         var differs = file.State.WorkDone?.Fact.DiffersBecause is not null;
         return new(
-            typed.YesNo(fields["passed"], "passed", "Result"),
+            typed.YesNo(fields["passed"], "passed", Say.Result),
             [.. file.State.ControlsToSee.Select(asked => asked with { Expected = Seen.NotRecorded, Seen = typed.Choice<Seen>(fields[FieldOf(asked)], FieldOf(asked), $"{Words.Capital(asked.Input)}, {asked.Surface}") })],
-            typed.YesNo(fields["fullTravelAtEveryFlapSetting"], "fullTravelAtEveryFlapSetting", "Full travel"),
-            typed.YesNo(fields["securedAndLocked"], "securedAndLocked", "Assembly and locking"),
-            typed.YesNo(fields["nothingLeftBehind"], "nothingLeftBehind", "Nothing left behind"),
-            differs ? typed.YesNo(fields["acceptsDifference"], "acceptsDifference", "As left differs from the plan") : null,
+            typed.YesNo(fields["fullTravelAtEveryFlapSetting"], "fullTravelAtEveryFlapSetting", Say.FullTravel),
+            typed.YesNo(fields["securedAndLocked"], "securedAndLocked", Say.AssemblyAndLocking),
+            typed.YesNo(fields["nothingLeftBehind"], "nothingLeftBehind", Say.NothingLeftBehind),
+            differs ? typed.YesNo(fields["acceptsDifference"], "acceptsDifference", Say.AsLeftDiffersFromPlan) : null,
             fields["findings"] ?? "");
     }
 
@@ -46,11 +46,11 @@ static class InspectionForm
         [
             .. broken.Where(rule => rule.Field != "observations"),
             .. broken.Any(rule => rule.Code == "seen-missing")
-                ? asked.Where(o => fields[FieldOf(o)] == nameof(Seen.NotRecorded)).Select(o => new BrokenRule("seen-missing", $"{Words.Capital(o.Input)}: the {o.Surface} was not looked at. It must be seen before the inspection passes.", FieldOf(o)))
+                ? asked.Where(o => fields[FieldOf(o)] == nameof(Seen.NotRecorded)).Select(o => new BrokenRule("seen-missing", Gaps.Fill(Say.WasNotLookedAtItMustBeSeen, Words.Capital(o.Input), o.Surface), FieldOf(o)))
                 : [],
             .. broken.Any(rule => rule.Code == "mismatch-cannot-pass")
                 ? asked.Where(o => Enum.TryParse<Seen>(fields[FieldOf(o)], out var seen) && seen != Seen.NotRecorded && seen != o.Expected).Select(o => new BrokenRule("mismatch-cannot-pass",
-                    $"{Words.Capital(o.Input)}: the {o.Surface} did not do what it must. Have it called again and look. If you see the same, record the inspection as failed: that grounds the aircraft.", FieldOf(o)))
+                    Gaps.Fill(Say.DidNotDoWhat, Words.Capital(o.Input), o.Surface), FieldOf(o)))
                 : [],
         ];
     }

@@ -4,5 +4,5 @@ namespace Rigging.Web.Look;
 /// <param name="Picture">Shown above the words; the words say all that it shows.</param>
 public sealed record Choice(string Value, string Label, string? Help = null, bool Disabled = false, Drawings.Drawing? Picture = null)
 {
-    public static readonly IReadOnlyList<Choice> YesNo = [new("yes", "Yes"), new("no", "No")];
+    public static IReadOnlyList<Choice> YesNo => [new("yes", Texts.Yes), new("no", Texts.No)];
 }

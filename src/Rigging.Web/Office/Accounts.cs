@@ -7,6 +7,7 @@ using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Security;
 using Rigging.Web.SignIn;
 
@@ -53,23 +54,23 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         if (await db.Squawks.Where(row => row.Number == squawk).Select(row => (SquawkId?)row.Id).SingleOrDefaultAsync(ct) is not { } id)
-            return WayIn.Refused(new BrokenRule("squawk-unknown", $"There is no squawk S-{squawk}.", "guest.squawk"));
+            return WayIn.Refused(new BrokenRule("squawk-unknown", Gaps.Fill(Say.ThereIsNoSquawkS, squawk), "guest.squawk"));
         if (guest.Authorities.Contains(Authority.Office))
-            return WayIn.Refused(new BrokenRule("guest-not-office", "A guest belongs to the hangar or flies; the office is the school's own.", "guest.authorities"));
+            return WayIn.Refused(new BrokenRule("guest-not-office", Say.GuestBelongsToHangarOrFlies, "guest.authorities"));
         var until = lastDay.PlusDays(1).AtStartOfDayInZone((await Registers.School(db, ct)).Zone).ToInstant();
         return until <= clock.GetCurrentInstant()
-            ? WayIn.Refused(new BrokenRule("date-past", $"Last day of the visit: {lastDay:uuuu-MM-dd} is over. Wanted today or later.", "guest.until"))
+            ? WayIn.Refused(new BrokenRule("date-past", Gaps.Fill(Say.LastDayOfVisitIsOver, $"{lastDay:uuuu-MM-dd}"), "guest.until"))
             : await Add(guest with { Visit = new(id, until) }, ct);
     }
 
     /// <summary>Another way in for somebody who forgot the password. The old one counts until the new one is chosen.</summary>
     public Task<WayIn> Invite(int number, CancellationToken ct = default) => With(number, async (db, person) =>
-        person.LeftAt is not null ? WayIn.Refused(new BrokenRule("person-left", "The account is closed. Open it again first.")) : await Link(person.Id, person.GuestUntil, ct), WayIn.Refused, ct);
+        person.LeftAt is not null ? WayIn.Refused(new BrokenRule("person-left", Say.AccountIsClosedOpenItAgain)) : await Link(person.Id, person.GuestUntil, ct), WayIn.Refused, ct);
 
     public Task<IReadOnlyList<BrokenRule>> MayAct(int number, IReadOnlyList<Authority> authorities, CancellationToken ct = default) => With(number, async (db, person) =>
     {
         if (person.GuestOf is not null && authorities.Contains(Authority.Office))
-            return [new("guest-not-office", "A guest belongs to the hangar or flies; the office is the school's own.", "authorities")];
+            return [new("guest-not-office", Say.GuestBelongsToHangarOrFlies, "authorities")];
         if (!authorities.Contains(Authority.Office) && await LastOfOffice(db, person.Id, ct) is { } last) return [last];
         person.Authorities.RemoveAll(held => !authorities.Contains(held.Authority));
         person.Authorities.AddRange(authorities.Where(wanted => !person.Authorities.Exists(held => held.Authority == wanted)).Select(wanted => new PersonAuthorityRow { Authority = wanted }));
@@ -98,7 +99,7 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
 
     public Task<IReadOnlyList<BrokenRule>> Reopen(int number, CancellationToken ct = default) => With(number, async (db, person) =>
     {
-        if (person.ErasedAt is not null) return [new("person-erased", "An erased person does not come back; enter them anew.")];
+        if (person.ErasedAt is not null) return [new("person-erased", Say.ErasedPersonDoesNot)];
         person.LeftAt = null;
         await db.SaveChangesAsync(ct);
         await watch.Note(SecurityEventKind.AccountReopened, person.Id, "", ct: ct);
@@ -109,9 +110,9 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
     /// <param name="typedName">The person's name, typed once more: it cannot be taken back.</param>
     public Task<IReadOnlyList<BrokenRule>> Erase(int number, string? typedName, CancellationToken ct = default) => With(number, async (db, person) =>
     {
-        if (person.LeftAt is null) return [new("person-here", "Close the account first.", "name")];
-        if (person.ErasedAt is not null) return [new("person-erased", "This person is erased already.", "name")];
-        if (typedName?.Trim() != person.Name) return [new("name-differs", $"That is not the name: “{typedName}”. Wanted: {person.Name}.", "name")];
+        if (person.LeftAt is null) return [new("person-here", Say.CloseAccountFirst, "name")];
+        if (person.ErasedAt is not null) return [new("person-erased", Say.ThisPersonIsErasedAlready, "name")];
+        if (typedName?.Trim() != person.Name) return [new("name-differs", Gaps.Fill(Say.ThatIsNotNameWanted, typedName, person.Name), "name")];
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         (person.Name, person.Email, person.ErasedAt) = ($"person {person.Id.Value.ToString()[^6..]} (erased)", null, clock.GetCurrentInstant());
         foreach (var held in person.Certificates) (held.Number, held.Ratings, held.RecentBecause) = ("(erased)", null, null);
@@ -133,7 +134,7 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
     static async Task<BrokenRule?> LastOfOffice(RiggingDb db, PersonId person, CancellationToken ct) =>
         await db.People.AnyAsync(row => row.Id == person && row.Authorities.Any(held => held.Authority == Authority.Office), ct)
         && !await db.People.AnyAsync(row => row.Id != person && row.LeftAt == null && row.Authorities.Any(held => held.Authority == Authority.Office), ct)
-            ? new("last-of-the-office", "Nobody else belongs to the maintenance office: somebody must be able to open the books. Make somebody else one of the office first.")
+            ? new("last-of-the-office", Say.NobodyElseBelongsToMaintenance)
             : null;
 
     Task<IReadOnlyList<BrokenRule>> With(int number, Func<RiggingDb, PersonRow, Task<IReadOnlyList<BrokenRule>>> act, CancellationToken ct) =>
@@ -145,7 +146,7 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
         await using var db = await databases.CreateDbContextAsync(ct);
         return await db.People.Include(row => row.Authorities).Include(row => row.Certificates).SingleOrDefaultAsync(row => row.Number == number, ct) is { } person
             ? await act(db, person)
-            : refused([new("person-unknown", $"There is no P-{number}.")]);
+            : refused([new("person-unknown", Gaps.Fill(Say.ThereIsNoP, number))]);
     }
 }
 

@@ -4,6 +4,7 @@ using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.School;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Office;
 
@@ -16,7 +17,7 @@ public sealed record NewPerson(string Name, string Email, string? Password, IRea
     internal async Task<(PersonId? Id, IReadOnlyList<BrokenRule> Wrong)> Enter(RiggingDb db, UserManager<User> users, CancellationToken ct)
     {
         if (await users.FindByNameAsync(Email) is not null)
-            return (null, [new("email-taken", $"Somebody else signs in as {Email}.", "email")]);
+            return (null, [new("email-taken", Gaps.Fill(Say.SomebodyElseSignsInAs, Email), "email")]);
         var row = new PersonRow
         {
             Number = (await db.People.MaxAsync(p => (int?)p.Number, ct) ?? 0) + 1,

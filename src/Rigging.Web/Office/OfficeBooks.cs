@@ -10,6 +10,7 @@ using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Security;
 
 namespace Rigging.Web.Office;
@@ -17,7 +18,7 @@ namespace Rigging.Web.Office;
 /// <summary>What the maintenance office keeps: people, tools, aircraft. Every write asks afresh whether the person belongs to the office.</summary>
 public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor actor, Badge badge, Watch watch, IClock clock)
 {
-    internal static readonly BrokenRule NotOffice = new("no-authority", "The registers are kept by the maintenance office. You may read them.");
+    internal static BrokenRule NotOffice => new("no-authority", Say.RegistersAreKeptByMaintenanceOffice);
 
     public async Task<Books> Show(CancellationToken ct = default)
     {
@@ -54,7 +55,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
         if (await db.People.Include(p => p.Certificates).SingleOrDefaultAsync(p => p.Number == personNumber, ct) is not { } person)
-            return [new("person-unknown", $"There is no P-{personNumber}.", "person")];
+            return [new("person-unknown", Gaps.Fill(Say.ThereIsNoP, personNumber), "person")];
         person.Certificates.Add(certificate.ToRow());
         await db.SaveChangesAsync(ct);
         await watch.Note(SecurityEventKind.CertificateEntered, person.Id, certificate.Kind, ct: ct);
@@ -106,12 +107,12 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
         if (!await db.Airframes.AnyAsync(row => row.Id == airframeId && row.Version == version, ct))
-            return [new("airframe-unknown", "Choose an airframe file that is on record.", "airframe")];
+            return [new("airframe-unknown", Say.ChooseAirframeFileThatIsOnRecord, "airframe")];
         var tenths = (int)Math.Round(totalTimeH * 10);
         if (await db.Aircraft.SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } known)
             db.Aircraft.Add(new() { Registration = registration, Serial = serial, AirframeId = airframeId, AirframeVersion = version, TotalTimeTenths = tenths });
         else if (tenths < known.TotalTimeTenths)
-            return [new("total-time-backwards", $"Total time {Words.Number(totalTimeH, 1)} h is less than the {Words.Number(known.TotalTimeTenths / 10.0, 1)} h on record.", "totalTimeH")];
+            return [new("total-time-backwards", Gaps.Fill(Say.TotalTimeHIsLess, Words.Number(totalTimeH, 1), Words.Number(known.TotalTimeTenths / 10.0, 1)), "totalTimeH")];
         else
             (known.Serial, known.AirframeId, known.AirframeVersion, known.TotalTimeTenths) = (serial, airframeId, version, tenths);
         await db.SaveChangesAsync(ct);
@@ -125,12 +126,12 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
         if (await db.Aircraft.SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } aircraft)
-            return [new("aircraft-unknown", $"There is no {registration} in the fleet.", "rigged.registration")];
+            return [new("aircraft-unknown", Gaps.Fill(Say.ThereIsNoInFleet, registration), "rigged.registration")];
         var file = await db.Airframes.AsNoTracking().SingleAsync(row => row.Id == aircraft.AirframeId && row.Version == aircraft.AirframeVersion, ct);
         var airframe = ContractReader.ReadAirframe(file.Json).Value!;
         var chosen = PilotsCurrency.CommonLoads(airframe, Equivalents.PersonKg).SingleOrDefault(common => common.Name == load)?.Load;
         if (load is not null && chosen is null)
-            return [new("not-a-choice", $"{airframe.Name} has no load called {load}.", "rigged.load")];
+            return [new("not-a-choice", Gaps.Fill(Say.HasNoLoadCalled, airframe.Name, load), "rigged.load")];
         (aircraft.RiggedForLoad, aircraft.RiggedForChosenBy, aircraft.RiggedForReason) = chosen is null
             ? (null, null, null)
             : (JsonSerializer.Serialize(new { chosen.SeatsKg, chosen.FuelL }, JsonSerializerOptions.Web), (PersonId?)await actor.Me(), reason);

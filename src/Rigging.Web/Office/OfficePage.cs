@@ -48,8 +48,8 @@ public abstract class OfficePage : ComponentBase
     protected string Needed(Typed typed, string field, string name, int most = 200)
     {
         var text = Fields.Text(field);
-        if (text is null) typed.Wrong("text-missing", $"{name}: nothing entered.", field);
-        else if (text.Length > most) typed.Wrong("text-too-long", $"{name}: {text.Length} characters; at most {most}.", field);
+        if (text is null) typed.Wrong("text-missing", Gaps.Fill(Say.NothingEntered, name), field);
+        else if (text.Length > most) typed.Wrong("text-too-long", Gaps.Fill(Say.CharactersAtMost, name, text.Length, most), field);
         return text ?? "";
     }
 }

@@ -31,9 +31,9 @@ public sealed class SetUp(IDbContextFactory<RiggingDb> databases, UserManager<Us
 
     public async Task<IReadOnlyList<BrokenRule>> Run(string? typedCode, string schoolName, string timeZone, string ruleSet, NewPerson first, CancellationToken ct = default)
     {
-        if (!code.Is(typedCode)) return [new("code-wrong", "That is not the code the program printed when it started.", "code")];
+        if (!code.Is(typedCode)) return [new("code-wrong", Say.ThatIsNotCodeProgramPrinted, "code")];
         await using var db = await databases.CreateDbContextAsync(ct);
-        if (await db.Installations.AnyAsync(ct)) return [new("set-up-already", "This school is set up already.")];
+        if (await db.Installations.AnyAsync(ct)) return [new("set-up-already", Say.ThisSchoolIsSetUpAlready)];
         var (_, wrong) = await (first with { Authorities = [Authority.Office] }).Enter(db, users, ct);
         if (wrong.Count > 0) return wrong;
         // Last, so that a set-up that was cut off can be done again under another address. A second one has nowhere to go: the table holds one row.

@@ -1,5 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Paper;
 
@@ -67,7 +68,7 @@ public sealed record Paragraph(string Text, bool Small = false, bool Strong = fa
 }
 
 /// <summary>What happens, then what to do, in a firm frame with its word.</summary>
-public sealed record Caution(string Text, string Word = "Caution") : Block
+public sealed record Caution(string Text, string? Word = null) : Block
 {
     internal override void Set(Galley galley)
     {
@@ -83,7 +84,7 @@ public sealed record Caution(string Text, string Word = "Caution") : Block
             var top = galley.Y;
             galley.Unread(() => galley.Ink.DrawRectangle(new XPen(XColors.Black, 1.25), galley.Left, top, galley.Width, (part.Count + 1) * height + 2 * pad));
             galley.Y += pad;
-            galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(Word, Typeface.Strong, galley.Body, galley.Left + pad, galley.Y));
+            galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(Word ?? Say.Caution, Typeface.Strong, galley.Body, galley.Left + pad, galley.Y));
             foreach (var line in part)
             {
                 galley.Y += height;
@@ -110,7 +111,7 @@ public sealed record Figure(Drawings.Drawing Drawing, double Share = 0.62) : Blo
         var lines = galley.Lines(caption, Typeface.Text, galley.Small, galley.Width);
         galley.Need(height + 12 + lines.Count * Galley.LineHeight(galley.Small));
         var box = new XRect(galley.Left, galley.Y, width, height);
-        galley.Pictured($"{Drawing.Title}. Seen {Drawing.Viewpoint}.", box, () => PdfInk.Draw(galley.Ink, Drawing, box));
+        galley.Pictured(Gaps.Fill(Say.Seen, Drawing.Title, Drawing.Viewpoint), box, () => PdfInk.Draw(galley.Ink, Drawing, box));
         galley.Y += height + 4;
         foreach (var line in lines)
         {

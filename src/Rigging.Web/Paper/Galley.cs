@@ -1,6 +1,7 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Paper;
 
@@ -28,7 +29,7 @@ sealed class Galley : IDisposable
         document.Info.Creator = "Rigging";
         document.Info.CreationDate = sheet.PrintedAt.ToInstant().ToDateTimeUtc();
         tags = UAManager.ForDocument(document);
-        tags.SetDocumentLanguage("en");
+        tags.SetDocumentLanguage(Texts.LanguageCode);
         NextPage();
     }
 
@@ -131,9 +132,9 @@ sealed class Galley : IDisposable
         Ink.DrawLine(new XPen(XColors.Black, Rule), Left, Top - 14, right, Top - 14);
         var foot = Bottom + 10;
         Ink.DrawLine(new XPen(XColors.Black, Hairline), Left, foot, right, foot);
-        Line($"page {document.PageCount} of {pages}", Typeface.Strong, small, right, foot + 3, format: XStringFormats.TopRight);
-        if (sheet.Hash is not null) Line($"Ledger {sheet.Hash}", Typeface.Figures, Math.Min(small - 1, 6), Left, foot + 3);
-        Line($"Printed {sheet.PrintedAt:uuuu-MM-dd HH:mm} {sheet.PrintedAt.Zone.Id}", Typeface.Text, small - 1, Left, foot + 12);
+        Line(Gaps.Fill(Say.PageOf, document.PageCount, pages), Typeface.Strong, small, right, foot + 3, format: XStringFormats.TopRight);
+        if (sheet.Hash is not null) Line(Gaps.Fill(Say.Ledger, sheet.Hash), Typeface.Figures, Math.Min(small - 1, 6), Left, foot + 3);
+        Line(Gaps.Fill(Say.Printed, $"{sheet.PrintedAt:uuuu-MM-dd HH:mm}", sheet.PrintedAt.Zone.Id), Typeface.Text, small - 1, Left, foot + 12);
     }
 
     public void Dispose() => ink?.Dispose();

@@ -14,9 +14,9 @@ public sealed record Signature(string For, string Statement, string Name, string
         const double pad = 8, lineForInk = 30;
         var (body, small) = (Galley.LineHeight(galley.Body), Galley.LineHeight(galley.Small));
         var column = (galley.Width - 4 * pad) / 3;
-        (string Label, string Text)[] cells = [("Name", Name), ("Certificate", Certificate), (How is null ? "Date" : "Signed", When)];
+        (string Label, string Text)[] cells = [(Say.Name, Name), (Say.Certificate, Certificate), (How is null ? Say.Date : Say.Signed, When)];
         var texts = cells.Select(cell => galley.Lines(cell.Text, Typeface.Strong, galley.Body, column)).ToList();
-        var how = galley.Lines(How ?? "Signature", Typeface.Text, galley.Small, galley.Width - 2 * pad);
+        var how = galley.Lines(How ?? Say.Signature, Typeface.Text, galley.Small, galley.Width - 2 * pad);
         var block = pad + small + texts.Max(lines => lines.Count) * body + 4 + (How is null ? lineForInk : 0) + how.Count * small + pad;
 
         galley.Y += 4;

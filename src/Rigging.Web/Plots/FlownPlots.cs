@@ -3,13 +3,15 @@ using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Plots;
 
 /// <summary>What was read in the air against what is to be expected: bank against time, and how fast it rolls against how fast it flies.</summary>
 static class FlownPlots
 {
-    const string Bank = "bank, ° (right wing down is up)", Rate = "roll, °/s (right wing down is up)";
+    static string Bank => Say.BankRightWingDown;
+    static string Rate => Say.RollDegPerSRightWing;
 
     /// <summary>One manoeuvre that was let run: which, and the speed most of its readings were taken at.</summary>
     sealed record Ran(TestPoint Point, IReadOnlyList<(TestPoint Point, Reading Reading, double Seconds, double Deg)> Readings);
@@ -35,14 +37,14 @@ static class FlownPlots
         List<Dots> dots = [];
         if (before is not null)
         {
-            curves.Add(Banks(before, Telling.Earlier, "before the work", ran.Point, longest));
-            if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, "read before the work", earlier, ran.Point));
+            curves.Add(Banks(before, Telling.Earlier, Say.BeforeWork, ran.Point, longest));
+            if (earlier is not null) dots.Add(Timed(before, Telling.Earlier, Say.ReadBeforeWork, earlier, ran.Point));
         }
-        curves.Add(Banks(now, Telling.Now, before is null ? "expected" : "after the work", ran.Point, longest));
-        if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? "read" : "read after the work", flown, ran.Point));
+        curves.Add(Banks(now, Telling.Now, before is null ? Say.Expected : Say.AfterWork, ran.Point, longest));
+        if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? Say.Read : Say.ReadAfterWork, flown, ran.Point));
         var at = curves[^1].Points[^1];
-        return new Chart($"Bank after letting go, at {Numerals.Short(ran.Point.CasKt)} kt", "seconds after letting go", Bank,
-            $"{Words.Capital(Words.Of(ran.Point.Manoeuvre))}. Squares are readings with their error, the line is what all evidence together expects, the band holds nine in ten: after {Numerals.Short(at.X)} s {Directions.Bank(at.Mean)}, between {Directions.Bank(at.Low)} and {Directions.Bank(at.High)}.{Compared(curves, Directions.Bank)}",
+        return new Chart(Gaps.Fill(Say.BankAfterLettingGo, Numerals.Short(ran.Point.CasKt)), Say.SecondsAfterLettingGo, Bank,
+            Gaps.Fill(Say.SquaresAreReadingsWithTheirError, Words.Capital(Words.Of(ran.Point.Manoeuvre)), Numerals.Short(at.X), Directions.Bank(at.Mean), Directions.Bank(at.Low), Directions.Bank(at.High), Compared(curves, Directions.Bank)),
             curves, dots, [], []);
     }
 
@@ -64,20 +66,20 @@ static class FlownPlots
         List<Dots> dots = [];
         if (before is not null)
         {
-            curves.Add(Rates(before, Telling.Earlier, "before the work"));
-            if (Read(before, Telling.Earlier, "read before the work") is { Points.Count: > 0 } read) dots.Add(read);
+            curves.Add(Rates(before, Telling.Earlier, Say.BeforeWork));
+            if (Read(before, Telling.Earlier, Say.ReadBeforeWork) is { Points.Count: > 0 } read) dots.Add(read);
         }
-        curves.Add(Rates(now, Telling.Now, before is null ? "expected" : "after the work"));
-        if (Read(now, Telling.Now, before is null ? "read" : "read after the work") is { Points.Count: > 0 } lately) dots.Add(lately);
+        curves.Add(Rates(now, Telling.Now, before is null ? Say.Expected : Say.AfterWork));
+        if (Read(now, Telling.Now, before is null ? Say.Read : Say.ReadAfterWork) is { Points.Count: > 0 } lately) dots.Add(lately);
         IReadOnlyList<Level> levels = now.Airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }
-            ? [new(limit, $"limit {Numerals.Number(limit, 2)}"), new(-limit, $"limit {Numerals.Number(limit, 2)}")] : [];
-        return new Chart($"Roll over the first {Numerals.Short(seconds)} s against airspeed", "indicated airspeed, kt", Rate,
-            $"{Words.Capital(Words.Of(of.Manoeuvre))}, with the day's fuel and seats in it. A wing or a tab out of true rolls faster the faster it flies; fuel and people roll slower.{Compared(curves, Directions.RollRate)}",
+            ? [new(limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2))), new(-limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2)))] : [];
+        return new Chart(Gaps.Fill(Say.RollOverFirstS, Numerals.Short(seconds)), Say.IndicatedAirspeedKt, Rate,
+            Gaps.Fill(Say.WithDaysFuelAndSeatsInItWing, Words.Capital(Words.Of(of.Manoeuvre)), Compared(curves, Directions.RollRate)),
             curves, dots, levels, []);
     }
 
     static string Compared(List<Curve> curves, Func<double, string> words) => curves.Count < 2 ? ""
-        : $" Before the work {words(curves[0].Points[^1].Mean)} at the right-hand end, after it {words(curves[1].Points[^1].Mean)}; both lines with the fuel and the people of one flight, and readings of other flights with that load too.";
+        : Gaps.Fill(Say.BeforeWorkAtRightHand, words(curves[0].Points[^1].Mean), words(curves[1].Points[^1].Mean));
 
     static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
         [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)

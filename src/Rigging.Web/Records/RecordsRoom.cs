@@ -5,6 +5,7 @@ using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Records;
 
@@ -14,7 +15,7 @@ public sealed class RecordsRoom(IDbContextFactory<RiggingDb> databases, LedgerAu
     /// <summary>Who answers for records: everybody in the school but those who are pilots only.</summary>
     static readonly Authority[] Keepers = [Authority.Office, Authority.Mechanic, Authority.Inspector, Authority.Certifier];
 
-    static readonly BrokenRule NotAKeeper = new("no-authority", $"The records are for {Words.Any(Keepers)}.");
+    static BrokenRule NotAKeeper => new("no-authority", Gaps.Fill(Say.RecordsAreFor, Words.Any(Keepers)));
 
     /// <summary>Why this person may not take records away or check them; null when they may.</summary>
     public async Task<BrokenRule?> Refused(CancellationToken ct = default)

@@ -9,6 +9,9 @@ static class Choices
 {
     public const string FlapOther = "other";
 
+    /// <summary>For a report that cannot leave the phone yet.</summary>
+    public static string ScriptWords => Look.ScriptWords.Of(("kept", Say.UnsentKept), ("notKept", Say.UnsentNotKept), ("wantsPin", Say.UnsentWantsPin), ("goesNow", Say.UnsentGoesNow));
+
     static Choice DoNotKnow => new("", Say.NotSure, null, false, Pictures.Unknown);
 
     /// <summary>The fields that stand in the folded part for numbers.</summary>

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Squawks.People;
 using Rigging.Storage;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 
 namespace Rigging.Web.Report;
@@ -14,7 +15,7 @@ static class CockpitEndpoints
     public static void MapCockpit(this IEndpointRouteBuilder app) =>
         app.MapGet("/aircraft/{registration}/placard.pdf", async (string registration, string? size, HttpContext http, IDbContextFactory<RiggingDb> databases, CockpitNews news, CockpitPin pin, IClock clock, CancellationToken ct) =>
         {
-            if (size is not (null or "a5" or "half-letter")) return Results.BadRequest($"size: {size}; wanted: a5 or half-letter.");
+            if (size is not (null or "a5" or "half-letter")) return Results.BadRequest(Gaps.Fill(Texts.SizeWanted5OrHalf, size));
             await using var db = await databases.CreateDbContextAsync(ct);
             if (await db.Aircraft.AsNoTracking().Where(row => row.Registration == registration).Select(row => (AircraftId?)row.Id).SingleOrDefaultAsync(ct) is not { } id
                 || await news.Of(id, ct) is not { } aircraft) return Results.NotFound();

@@ -7,6 +7,7 @@ using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -46,15 +47,15 @@ public sealed class CockpitNews(IDbContextFactory<RiggingDb> databases, LedgerSt
 
     static string Complaint(Reported report) => report.RollsTo switch
     {
-        Side.Left or Side.Right => $"it rolls {Words.Of(report.RollsTo)}{(report.Strength == RollStrength.NotRecorded ? "" : $", {Words.Of(report.Strength)}")}",
-        _ => "it does not fly straight",
+        Side.Left or Side.Right => Gaps.Fill(Say.ItRolls, Words.Of(report.RollsTo), report.Strength == RollStrength.NotRecorded ? "" : $", {Words.Of(report.Strength)}"),
+        _ => Say.ItDoesNotFlyStraight,
     };
 
     /// <summary>As people say it: "today", "Tuesday", "Tuesday 3 March".</summary>
     internal static string Day(LocalDate day, LocalDate today) => Period.Between(day, today, PeriodUnits.Days).Days switch
     {
-        0 => "today",
-        1 => "yesterday",
+        0 => Say.Today,
+        1 => Say.Yesterday,
         > 1 and < 7 => day.ToString("dddd", System.Globalization.CultureInfo.InvariantCulture),
         _ => day.ToString("dddd d MMMM", System.Globalization.CultureInfo.InvariantCulture),
     };

@@ -10,6 +10,7 @@ using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Security;
 using Rigging.Web.SignIn;
 
@@ -48,11 +49,11 @@ public sealed class CockpitPin(IDbContextFactory<RiggingDb> databases, PinTries 
     public async Task<(string? Name, IReadOnlyList<BrokenRule> Wrong)> Admit(TypedFields typed, HttpContext http, CancellationToken ct)
     {
         if (await Stored(ct) is not { } stored)
-            return (null, [new("no-pin", "This school takes reports only from its own accounts: sign in, then send it. What you typed is kept.")]);
+            return (null, [new("no-pin", Say.ThisSchoolTakesReportsOnly)]);
         List<BrokenRule> wrong = [];
         var name = typed.Text("name");
-        if (name is null) wrong.Add(new("value-missing", "Your name: nothing entered. The mechanic may want to ask you something.", "name"));
-        else if (name.Length > LongestName || name.Any(char.IsControl)) wrong.Add(new("text-too-long", $"Your name: wanted at most {LongestName} letters.", "name"));
+        if (name is null) wrong.Add(new("value-missing", Say.YourNameNothingEntered, "name"));
+        else if (name.Length > LongestName || name.Any(char.IsControl)) wrong.Add(new("text-too-long", Gaps.Fill(Say.YourNameWantedAtMost, LongestName), "name"));
         if (await RememberedBy(http, ct) is null && await WrongPin(stored, typed["pin"], http) is { } rule) wrong.Add(rule);
         typed["pin"] = null;
         if (wrong.Count > 0) return (null, wrong);
@@ -63,13 +64,13 @@ public sealed class CockpitPin(IDbContextFactory<RiggingDb> databases, PinTries 
 
     async Task<BrokenRule?> WrongPin(string stored, string? given, HttpContext http)
     {
-        if (string.IsNullOrWhiteSpace(given)) return new("value-missing", "The school’s PIN: nothing entered. The maintenance office tells it to the school’s pilots.", "pin");
+        if (string.IsNullOrWhiteSpace(given)) return new("value-missing", Say.SchoolsPINNothingEntered, "pin");
         var from = Doorstep.Key(http.Connection.RemoteIpAddress);
-        if (tries.Rests(from)) return new("too-many-tries", $"Too many wrong PINs. Wait {PinTries.RestMinutes} minutes, or sign in with your own account. What you typed is kept.", "pin");
+        if (tries.Rests(from)) return new("too-many-tries", Gaps.Fill(Say.TooManyWrongPINs, PinTries.RestMinutes), "pin");
         if (Hasher.VerifyHashedPassword(null!, stored, given.Trim()) != PasswordVerificationResult.Failed) return null;
         tries.Failed(from);
         await watch.Note(SecurityEventKind.SignInFailed, null, "cockpit PIN");
-        return new("wrong-pin", "That is not the school’s PIN. The maintenance office tells it to the school’s pilots.", "pin");
+        return new("wrong-pin", Say.ThatIsNotSchoolsPINMaintenance, "pin");
     }
 
     async Task<string?> Stored(CancellationToken ct)

@@ -5,6 +5,7 @@ using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -76,7 +77,7 @@ public sealed class FileReport(SquawkDesk desk, LedgerStore ledgers, Drafts draf
         if (files.Count == 0) return [];
         var before = typed.All(KeptPhotos);
         if (before.Count + files.Count > Photos.Most)
-            return [new("too-many-photos", $"{before.Count + files.Count} pictures; at most {Photos.Most}. Choose the ones that show it best.", NewPhotos)];
+            return [new("too-many-photos", Gaps.Fill(Say.PicturesAtMostChooseOnes, before.Count + files.Count, Photos.Most), NewPhotos)];
         var (kept, refused) = await photos.Keep(files, NewPhotos, ct);
         typed.Set(KeptPhotos, [.. before.Concat(kept.Select(photo => photo.Sha256)).Distinct()]);
         return refused;

@@ -1,5 +1,7 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 using Side = Rigging.Squawks.Entries.Side;
 
 namespace Rigging.Web.Report;
@@ -15,12 +17,12 @@ static class Pictures
     static readonly Fill Body = new(Role.Ink);
     static readonly Fill Moving = new(Role.Accent);
 
-    static Drawing Framed(string title, params IEnumerable<Mark>[] parts) => new(Wide, Tall, title, "from behind, looking forward", [.. parts.SelectMany(part => part)]);
+    static Drawing Framed(string title, params IEnumerable<Mark>[] parts) => new(Wide, Tall, title, Say.FromBehindLookingForward, [.. parts.SelectMany(part => part)]);
 
     /// <summary>The aeroplane from behind, going down on one side; or level.</summary>
-    public static Drawing Rolls(Side side) => side == Side.None ? Framed("flies level", Aeroplane(0)) : Framed($"rolls {side}", Aeroplane(side == Side.Left ? -16 : 16), Turning(side == Side.Left ? -1 : 1, 22));
+    public static Drawing Rolls(Side side) => side == Side.None ? Framed(Say.FliesLevel, Aeroplane(0)) : Framed(Gaps.Fill(Say.Rolls, side == Side.Left ? Texts.LeftInText : Texts.RightInText), Aeroplane(side == Side.Left ? -16 : 16), Turning(side == Side.Left ? -1 : 1, 22));
 
-    public static Drawing Unknown { get; } = Framed("not known", [new Lettering(new(60, 50), "?", Role.Muted, Align.Middle, Strong: true, Size: 44)]);
+    public static Drawing Unknown => Framed(Say.NotKnownInText, [new Lettering(new(60, 50), "?", Role.Muted, Align.Middle, Strong: true, Size: 44)]);
 
     /// <summary>How far it has gone down after a count of five.</summary>
     public static Drawing Strength(RollStrength strength) => Framed($"{strength}", Aeroplane(strength switch { RollStrength.Barely => 3, RollStrength.Slowly => 14, _ => 34 }),
@@ -78,7 +80,7 @@ static class Pictures
     }
 
     /// <summary>The ball in its glass, so many of its own widths out, right positive.</summary>
-    public static Drawing Ball(double widths) => new(64, 30, $"ball {widths:0.0}", "as in the panel", [.. Slip(new(32, 15), 60, widths)]);
+    public static Drawing Ball(double widths) => new(64, 30, Gaps.Fill(Say.Ball, $"{widths:0.0}"), Say.AsInPanel, [.. Slip(new(32, 15), 60, widths)]);
 
     static IEnumerable<Mark> Slip(Point centre, double wide, double widths)
     {
@@ -92,7 +94,7 @@ static class Pictures
     public static Drawing Flap(double deg)
     {
         var hinge = new Point(48, 17);
-        return new(72, 44, $"flap {deg:0}", "from the left", [
+        return new(72, 44, Gaps.Fill(Say.FlapInText, $"{deg:0}"), Say.FromLeft, [
             new Outline([new(6, 15), new(10, 10), new(20, 7), new(34, 8), new(50, 14), new(50, 18), new(20, 18), new(9, 17)], null, Body),
             new Outline([hinge.Plus(3, -2), hinge.Plus(20, 2).Turned(deg, hinge), hinge.Plus(3, 2)], null, Moving),
         ]);
@@ -103,7 +105,7 @@ static class Pictures
     {
         Mark[] Seat(double x, double y, bool taken) =>
             [new Outline([new(x - 9, y - 8), new(x + 9, y - 8), new(x + 9, y + 9), new(x - 9, y + 9)], Thin, null), .. taken ? [Shape.Polygon(new(x, y), 6.5, 16, 0, Moves, Moving)] : Array.Empty<Mark>()];
-        return new(72, 60, $"{aboard}", "from above, nose up", [
+        return new(72, 60, Words.Of(aboard), Say.FromAboveNoseUp, [
             new Outline([new(36, 2), new(52, 10), new(58, 26), new(58, 58), new(14, 58), new(14, 26), new(20, 10)], Ink, null),
             .. Seat(26, 28, aboard != Aboard.AloneRight), .. Seat(46, 28, aboard != Aboard.AloneLeft),
             .. aboard == Aboard.MoreThanTwo ? [.. Seat(26, 48, true), .. Seat(46, 48, true)] : Array.Empty<Mark>(),
@@ -111,7 +113,7 @@ static class Pictures
     }
 
     /// <summary>The check before flight: wheel to the left, left aileron up, right aileron down.</summary>
-    public static Drawing WheelLeft { get; } = new(320, 150, "Wheel left: left aileron up, right aileron down", "from behind, looking forward", [.. CheckMarks()]);
+    public static Drawing WheelLeft => new(320, 150, Say.WheelLeftLeftAileron, Say.FromBehindLookingForward, [.. CheckMarks()]);
 
     static IEnumerable<Mark> CheckMarks()
     {
@@ -124,14 +126,14 @@ static class Pictures
             yield return Shape.Line(new(x, from), new(x, to), Pen.AsLeft);
             yield return Shape.Head(new(x, to + Math.Sign(to - from) * 4), to < from ? -90 : 90, Role.Accent);
         }
-        yield return new Lettering(new(72, 18), "left aileron up", Role.Accent, Strong: true, Size: 13);
-        yield return new Lettering(new(304, 112), "right aileron down", Role.Accent, Align.End, Strong: true, Size: 13);
+        yield return new Lettering(new(72, 18), Say.LeftAileronUp, Role.Accent, Strong: true, Size: 13);
+        yield return new Lettering(new(304, 112), Say.RightAileronDown, Role.Accent, Align.End, Strong: true, Size: 13);
         var pivot = new Point(160, 122);
         Point At(double x, double y) => new Point(160 + x, 118 + y).Turned(-28, pivot);
         yield return new Outline([At(-24, -14), At(-22, 4), At(-8, 10), At(8, 10), At(22, 4), At(24, -14)], Pen.Outline with { Width = 4 }, null, Closed: false);
         var arc = new Arc(pivot, 34, -70, -50, Pen.AsLeft);
         yield return arc;
         yield return Shape.Head(arc);
-        yield return new Lettering(new(118, 134), "wheel left", Role.Accent, Align.End, Strong: true, Size: 13);
+        yield return new Lettering(new(118, 134), Say.WheelLeft, Role.Accent, Align.End, Strong: true, Size: 13);
     }
 }

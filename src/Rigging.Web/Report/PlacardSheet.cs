@@ -1,6 +1,7 @@
 using NodaTime;
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 
 namespace Rigging.Web.Report;
@@ -9,12 +10,12 @@ namespace Rigging.Web.Report;
 static class PlacardSheet
 {
     public static Sheet Of(Lately aircraft, string address, bool asksForPin, Stock stock, ZonedDateTime printed) => new(
-        $"{aircraft.Registration}: how does it fly?", aircraft.School.Name, aircraft.Registration, null, printed,
+        Gaps.Fill(Say.HowDoesThisOneFly, aircraft.Registration), aircraft.School.Name, aircraft.Registration, null, printed,
         [
-            new Code(address, 0.5, "Scan it with your phone’s camera."),
-            new Paragraph("Before a flight: what was disturbed lately, and which way each control must move.", Strong: true),
-            new Paragraph("After a flight: say how it flies. Ten taps are enough, and nothing is lost without a signal."),
-            new Paragraph(asksForPin ? "No account needed: your name and the school’s PIN." : "Sign in with your own account, or ask the maintenance office for the school’s PIN."),
+            new Code(address, 0.5, Say.ScanItWithYourPhonesCamera),
+            new Paragraph(Say.BeforeFlightWhatWasDisturbed, Strong: true),
+            new Paragraph(Say.AfterFlightSayHow),
+            new Paragraph(asksForPin ? Say.NoAccountNeededYour : Say.SignInWithYourOwnAccount),
             new Labels(address, aircraft.Registration),
         ],
         stock);
@@ -26,7 +27,7 @@ static class PlacardSheet
             var edge = galley.Width * Share;
             galley.Need(edge + 4 * Galley.LineHeight(galley.Body));
             var box = new XRect(galley.Left + (galley.Width - edge) / 2, galley.Y, edge, edge);
-            galley.Pictured($"QR code for {Address}", box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
+            galley.Pictured(Gaps.Fill(Say.QRCodeFor, Address), box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
             galley.Y += edge + 4;
             foreach (var (text, face) in (ReadOnlySpan<(string, Typeface)>)[(Caption, Typeface.Strong), (Address, Typeface.Figures)])
                 foreach (var line in galley.Lines(text, face, face == Typeface.Figures ? galley.Small : galley.Body, galley.Width))
@@ -52,9 +53,9 @@ static class PlacardSheet
                 var left = galley.Left + i * (wide + 12);
                 galley.Unread(() => galley.Ink.DrawRectangle(new XPen(XColors.Gray, 0.5) { DashStyle = XDashStyle.Dash }, left, top, wide, tall));
                 var box = new XRect(left + 4, top + 4, code, code);
-                galley.Pictured($"QR code for {Address}", box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
+                galley.Pictured(Gaps.Fill(Say.QRCodeFor, Address), box, () => PdfInk.Draw(galley.Ink, QrCode.Of(Address), box));
                 galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(Registration, Typeface.Figures, 11, left + code + 8, top + 12));
-                foreach (var (line, index) in galley.Lines("How does it fly? Disturbed lately?", Typeface.Text, 7.5, wide - code - 12).Select((line, index) => (line, index)))
+                foreach (var (line, index) in galley.Lines(Say.HowDoesItFlyDisturbed, Typeface.Text, 7.5, wide - code - 12).Select((line, index) => (line, index)))
                     galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(line, Typeface.Text, 7.5, left + code + 8, top + 30 + index * Galley.LineHeight(7.5)));
             }
             galley.Y = top + tall + 8;

@@ -1,5 +1,6 @@
 using QRCoder;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -25,6 +26,6 @@ static class QrCode
                 // A hair taller than a row: no white line between two rows on paper.
                 marks.Add(new Outline([new(from, y), new(x, y), new(x, y + 1.02), new(from, y + 1.02)], null, new Fill(Role.Ink)));
             }
-        return new(edge, edge, $"QR code for {address}", "straight on", marks);
+        return new(edge, edge, Gaps.Fill(Say.QRCodeFor, address), Say.StraightOn, marks);
     }
 }

@@ -6,6 +6,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 using Side = Rigging.Mechanics.Contract.Side;
 
 namespace Rigging.Web.Report;
@@ -18,11 +19,11 @@ public sealed record Receipt(
     int Number, string Registration, SchoolOnFile School, Instant At, string Words, bool RedFlagged, FlightStatus May, bool Open, NextAct? Next,
     IReadOnlyList<ReceiptStep> Steps, string? Found, string? Done, IReadOnlyList<string> Feel, IReadOnlyList<Drawing> Drawings)
 {
-    static readonly (Type Kind, string Words)[] Way =
+    static (Type Kind, string Words)[] Way =>
     [
-        (typeof(Reported), "Reported"), (typeof(Called), "Airworthiness call made"), (typeof(GroundChecked), "Checked on the ground"), (typeof(CorrectionAgreed), "Correction agreed"),
-        (typeof(WorkDone), "Work done and signed"), (typeof(Inspected), "Inspected by a second person"), (typeof(Approved), "Approved for return to service"),
-        (typeof(CheckFlown), "Check flight flown"), (typeof(Closed), "Closed"),
+        (typeof(Reported), Texts.Reported), (typeof(Called), Say.AirworthinessCallMade), (typeof(GroundChecked), Say.CheckedOnGround), (typeof(CorrectionAgreed), Say.CorrectionAgreed),
+        (typeof(WorkDone), Say.WorkDoneAndSigned), (typeof(Inspected), Say.InspectedBySecondPerson), (typeof(Approved), Texts.ApprovedForReturnToService),
+        (typeof(CheckFlown), Say.CheckFlightFlown), (typeof(Closed), Say.Closed),
     ];
 
     static readonly Type[] OnceForAllRounds = [typeof(Reported), typeof(Called), typeof(GroundChecked)];
@@ -53,9 +54,9 @@ public sealed record Receipt(
     static string? FoundIn(SquawkState state, Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is NoFaultFound or WithinLimits or JoinedTo or HandedOver)?.Fact switch
     {
         NoFaultFound none => none.Evaluation,
-        WithinLimits within => $"{within.Evaluation} The limit: {within.LimitAndSource}",
-        JoinedTo joined => $"The same complaint as S-{joined.OtherNumber}: {joined.Reason}",
-        HandedOver handed => $"Not the rigging: {handed.Reason} It went to {handed.To}.",
+        WithinLimits within => Gaps.Fill(Say.Limit, within.Evaluation, within.LimitAndSource),
+        JoinedTo joined => Gaps.Fill(Say.SameComplaintAsS, joined.OtherNumber, joined.Reason),
+        HandedOver handed => Gaps.Fill(Say.NotRiggingItWentTo, handed.Reason, handed.To),
         _ => state.Correction?.Reason,
     };
 
@@ -66,7 +67,7 @@ public sealed record Receipt(
         if (verdict?.Computed.RollTendency is not { } now || facts.Airframe is not { } onFile) yield break;
         var aeroplane = new Aeroplane(onFile.Read());
         var worth = new Equivalents(aeroplane);
-        yield return $"Let go at {Rigging.Squawks.Rules.Words.Number(aeroplane.Airframe.Reference.CasKt, 0)}{Directions.Space}kt with the load it is rigged for: {Directions.RollRate(now.Mean)}.";
+        yield return Gaps.Fill(Say.LetGoAtKtWithLoad, Rigging.Squawks.Rules.Words.Number(aeroplane.Airframe.Reference.CasKt, 0), Directions.RollRate(now.Mean));
         if (worth.Of(now.Mean) is { } coins) yield return coins;
         foreach (var load in worth.AtCommonLoads(now.Mean)) yield return $"{Rigging.Squawks.Rules.Words.Capital(load.Name)}: {load.Feels}.";
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -13,11 +14,11 @@ static class ReportAmounts
 
     public static (double? LeftL, double? RightL) Fuel(TypedFields fields, ReportableAircraft? aircraft, Typed typed) =>
         fields["fuelUnit"] == ReportForm.OfATank
-            ? (Part(fields, "fuelLeftL", "Fuel left", aircraft?.TankLeftL, typed), Part(fields, "fuelRightL", "Fuel right", aircraft?.TankRightL, typed))
-            : (Amount(fields, "fuelLeftL", "Fuel left", FuelUnit(fields), MostLitres, typed), Amount(fields, "fuelRightL", "Fuel right", FuelUnit(fields), MostLitres, typed));
+            ? (Part(fields, "fuelLeftL", Say.FuelLeft, aircraft?.TankLeftL, typed), Part(fields, "fuelRightL", Say.FuelRight, aircraft?.TankRightL, typed))
+            : (Amount(fields, "fuelLeftL", Say.FuelLeft, FuelUnit(fields), MostLitres, typed), Amount(fields, "fuelRightL", Say.FuelRight, FuelUnit(fields), MostLitres, typed));
 
     public static (double? LeftKg, double? RightKg) Seats(TypedFields fields, Typed typed) =>
-        (Amount(fields, "seatLeftKg", "Left seat", SeatUnit(fields), MostKilograms, typed), Amount(fields, "seatRightKg", "Right seat", SeatUnit(fields), MostKilograms, typed));
+        (Amount(fields, "seatLeftKg", Say.SeatLeftKgLabel, SeatUnit(fields), MostKilograms, typed), Amount(fields, "seatRightKg", Say.SeatRightKgLabel, SeatUnit(fields), MostKilograms, typed));
 
     static Unit FuelUnit(TypedFields fields) => fields["fuelUnit"] == "gal" ? new("US gal", ByDefinition.LitresPerUsGallon) : new("L", 1);
 
@@ -29,7 +30,7 @@ static class ReportAmounts
         if (typed.Number(fields[field], field, name, unit.Words) is not { } value) return null;
         var converted = Math.Round(value * unit.Factor, 2);
         if (converted >= 0 && converted <= most) return converted;
-        typed.Wrong("value-out-of-range", $"{name} {Words.Number(value)} {unit.Words} cannot be: wanted 0 to {Words.Number(most / unit.Factor, 0)} {unit.Words}.", field);
+        typed.Wrong("value-out-of-range", Gaps.Fill(Say.CannotBeWanted0To, name, Words.Number(value), unit.Words, Words.Number(most / unit.Factor, 0), unit.Words), field);
         return null;
     }
 
@@ -37,11 +38,11 @@ static class ReportAmounts
     {
         if (fields.Text(field) is not { } text) return null;
         if (tankL is not { } full)
-            typed.Wrong("tank-unknown", $"{name}: how much its tank holds is not on file. Give gallons or litres.", field);
+            typed.Wrong("tank-unknown", Gaps.Fill(Say.HowMuchItsTankHolds, name), field);
         else if (Fraction(text) is { } part)
             return Math.Round(part * full, 1);
         else
-            typed.Wrong("not-a-part", $"{name}: “{text}” is not a part of a tank. Wanted one like ½, 3/4 or full.", field);
+            typed.Wrong("not-a-part", Gaps.Fill(Say.IsNotPartOfTankWanted, name, text), field);
         return null;
     }
 

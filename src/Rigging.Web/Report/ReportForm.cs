@@ -1,6 +1,7 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -25,32 +26,32 @@ static class ReportForm
     {
         var typed = new Typed();
         var aircraft = Aircraft(fields, fleet, typed);
-        if (fields.Text("words") is null) typed.Wrong("text-missing", "Say what the aeroplane does, in your own words.", "words");
-        var rollsTo = typed.Choice<Side>(fields["rollsTo"], "rollsTo", "Which way it rolls");
+        if (fields.Text("words") is null) typed.Wrong("text-missing", Say.SayWhatAeroplaneDoes, "words");
+        var rollsTo = typed.Choice<Side>(fields["rollsTo"], "rollsTo", Say.WhichWayItRolls);
         var (hands, feet) = Doing(fields, typed);
         var (fuelLeft, fuelRight) = ReportAmounts.Fuel(fields, aircraft, typed);
         var (seatLeft, seatRight) = ReportAmounts.Seats(fields, typed);
         var report = new Reported(
             0, aircraft?.Id ?? default, fields["words"] ?? "", rollsTo,
-            Or(fields, "strength", "How briskly", RollStrength.NotRecorded, typed),
+            Or(fields, "strength", Say.HowBriskly, RollStrength.NotRecorded, typed),
             hands, feet,
             Speed(fields, typed),
-            typed.Number(fields["pressureAltitudeFt"], "pressureAltitudeFt", "Altitude", "ft"),
-            typed.Number(fields["powerPercent"], "powerPercent", "Power", "%"),
-            typed.Number(fields.Text("flapOtherDeg") ?? fields["flapDeg"], fields.Text("flapOtherDeg") is null ? "flapDeg" : "flapOtherDeg", "Flap", "degrees"),
+            typed.Number(fields["pressureAltitudeFt"], "pressureAltitudeFt", Say.PressureAltitudeFtLabel, "ft"),
+            typed.Number(fields["powerPercent"], "powerPercent", Say.PowerPercentLabel, "%"),
+            typed.Number(fields.Text("flapOtherDeg") ?? fields["flapDeg"], fields.Text("flapOtherDeg") is null ? "flapDeg" : "flapOtherDeg", Say.Flap, "degrees"),
             Ball(fields, typed),
             Bank(fields, typed),
-            typed.Number(fields["bankAfterS"], "bankAfterS", "Time to that bank", "seconds"),
+            typed.Number(fields["bankAfterS"], "bankAfterS", Say.TimeToThatBank, "seconds"),
             fuelLeft, fuelRight,
-            Or(fields, "fuelMethod", "How the fuel is known", FuelMethod.NotKnown, typed),
+            Or(fields, "fuelMethod", Say.HowFuelIsKnown, FuelMethod.NotKnown, typed),
             seatLeft, seatRight,
-            Chosen(fields, "since", "sinceWhen", "Since when", Choices.Since, typed),
-            Chosen(fields, "last", "lastWork", "What was done last", Choices.LastWork(lately), typed),
+            Chosen(fields, "since", "sinceWhen", Say.SinceWhen, Choices.Since, typed),
+            Chosen(fields, "last", "lastWork", Say.WhatWasDoneLast, Choices.LastWork(lately), typed),
             StraightBefore(fields, typed),
-            [.. fields.All("happened").Select(word => typed.Choice<Happening>(word, "happened", "What happened since")).Distinct()],
+            [.. fields.All("happened").Select(word => typed.Choice<Happening>(word, "happened", Say.WhatHappenedSince)).Distinct()],
             RedFlags(fields, typed),
-            string.IsNullOrEmpty(fields["aboard"]) ? null : typed.Choice<Aboard>(fields["aboard"], "aboard", "Who sat where"),
-            Short(fields, "asSet", "Trims and power as set", typed),
+            string.IsNullOrEmpty(fields["aboard"]) ? null : typed.Choice<Aboard>(fields["aboard"], "aboard", Say.WhoSatWhere),
+            Short(fields, "asSet", Say.TrimsAndPowerAsSet, typed),
             photos is { Count: > 0 } ? photos : null);
         return typed.Ok ? (report, []) : (null, typed.Errors);
     }
@@ -58,11 +59,11 @@ static class ReportForm
     static ReportableAircraft? Aircraft(TypedFields fields, IReadOnlyDictionary<string, ReportableAircraft> fleet, Typed typed)
     {
         if (fields.Text("aircraft") is not { } registration)
-            typed.Wrong("value-missing", "Which aircraft: nothing chosen. Choose one of the fleet.", "aircraft");
+            typed.Wrong("value-missing", Say.WhichAircraftNothingChosen, "aircraft");
         else if (fleet.TryGetValue(registration, out var aircraft))
             return aircraft;
         else
-            typed.Wrong("aircraft-unknown", $"Which aircraft: “{registration}” is not in the fleet. Choose one that is.", "aircraft");
+            typed.Wrong("aircraft-unknown", Gaps.Fill(Say.WhichAircraftIsNotInFleet, registration), "aircraft");
         return null;
     }
 
@@ -70,21 +71,21 @@ static class ReportForm
     {
         if (string.IsNullOrEmpty(fields["doing"])) return (Hands.NotRecorded, Feet.NotRecorded);
         if (Choices.Doings.FirstOrDefault(doing => doing.Value == fields["doing"]) is { Value: not null } known) return (known.Hands, known.Feet);
-        typed.Wrong("not-a-choice", $"Hands and feet: “{fields["doing"]}” is not one of the choices. Choose one.", "doing");
+        typed.Wrong("not-a-choice", Gaps.Fill(Say.HandsAndFeetIsNotOne, fields["doing"]), "doing");
         return default;
     }
 
     static double? Speed(TypedFields fields, Typed typed)
     {
         var mph = fields["speedUnit"] == "mph";
-        return typed.Number(fields["casKt"], "casKt", "Airspeed", mph ? "mph" : "kt") is { } speed ? Math.Round(speed * (mph ? KnotsPerMph : 1), 1) : null;
+        return typed.Number(fields["casKt"], "casKt", Texts.Airspeed, mph ? "mph" : "kt") is { } speed ? Math.Round(speed * (mph ? KnotsPerMph : 1), 1) : null;
     }
 
     static double? Ball(TypedFields fields, Typed typed)
     {
         if (string.IsNullOrEmpty(fields["ball"])) return null;
-        if (Choices.Ball.Any(choice => choice.Value == fields["ball"])) return typed.Number(fields["ball"], "ball", "Ball");
-        typed.Wrong("not-a-choice", $"Ball: “{fields["ball"]}” is not one of the choices. Choose one.", "ball");
+        if (Choices.Ball.Any(choice => choice.Value == fields["ball"])) return typed.Number(fields["ball"], "ball", Texts.Ball);
+        typed.Wrong("not-a-choice", Gaps.Fill(Say.BallIsNotOneOfChoices, fields["ball"]), "ball");
         return null;
     }
 
@@ -92,10 +93,10 @@ static class ReportForm
     {
         var answers = fields.All("redFlags").Where(answer => answer.Length > 0).ToList();
         if (answers.Count == 0)
-            typed.Wrong("value-missing", "Tick what happened, or “none of these”: each of these grounds the aircraft at once.", "redFlags");
+            typed.Wrong("value-missing", Say.TickWhatHappenedOrNone, "redFlags");
         else if (answers.Contains(NoRedFlag) && answers.Count > 1)
-            typed.Wrong("contradiction", "“None of these” and something else are both ticked. Leave ticked what is true.", "redFlags");
-        return [.. answers.Where(answer => answer != NoRedFlag).Select(answer => typed.Choice<RedFlag>(answer, "redFlags", "Red flags")).Distinct()];
+            typed.Wrong("contradiction", Say.NoneOfTheseAndSomethingElse, "redFlags");
+        return [.. answers.Where(answer => answer != NoRedFlag).Select(answer => typed.Choice<RedFlag>(answer, "redFlags", Say.RedFlags)).Distinct()];
     }
 
     static T Or<T>(TypedFields fields, string field, string name, T notRecorded, Typed typed) where T : struct, Enum =>
@@ -105,7 +106,7 @@ static class ReportForm
     static string? Chosen(TypedFields fields, string field, string ownWords, string name, IReadOnlyList<Look.Choice> offered, Typed typed)
     {
         var (tapped, own) = (fields.Text(field), Short(fields, ownWords, name, typed));
-        if (tapped is not null && offered.All(choice => choice.Value != tapped)) typed.Wrong("not-a-choice", $"{name}: “{tapped}” is not one of the choices. Choose one.", field);
+        if (tapped is not null && offered.All(choice => choice.Value != tapped)) typed.Wrong("not-a-choice", Gaps.Fill(Say.IsNotOneOfChoicesChoose, name, tapped), field);
         return (tapped, own) switch
         {
             (null, _) => own,
@@ -117,7 +118,7 @@ static class ReportForm
     static string? Short(TypedFields fields, string field, string name, Typed typed)
     {
         var text = fields.Text(field);
-        if (text is { Length: > LongestNote }) typed.Wrong("text-too-long", $"{name}: {text.Length} characters; at most {LongestNote}. The field for your own words takes more.", field);
+        if (text is { Length: > LongestNote }) typed.Wrong("text-too-long", Gaps.Fill(Say.CharactersAtMostFieldForYour, name, text.Length, LongestNote), field);
         return text;
     }
 
@@ -129,7 +130,7 @@ static class ReportForm
             case "no": return false;
             case null or "" or "unknown": return null;
             case var other:
-                typed.Wrong("not-a-choice", $"Straight before: “{other}” is not one of the choices.", "straightBefore");
+                typed.Wrong("not-a-choice", Gaps.Fill(Say.StraightBeforeIsNotOne, other), "straightBefore");
                 return null;
         }
     }
@@ -140,19 +141,19 @@ static class ReportForm
         const string name = "Bank";
         const double most = 90;
         var size = typed.Number(fields["bankDeg"], "bankDeg", name, "degrees");
-        var side = Or(fields, "bankSide", $"{name}, side", Side.NotRecorded, typed);
+        var side = Or(fields, "bankSide", Gaps.Fill(Say.Side, name), Side.NotRecorded, typed);
         if (size is { } value && !(value >= 0 && value <= most))
         {
-            typed.Wrong("value-out-of-range", $"{name} {Words.Number(value)}° cannot be: wanted 0 to {Words.Number(most)}°, and the side beside it.", "bankDeg");
+            typed.Wrong("value-out-of-range", Gaps.Fill(Say.CannotBeWanted0ToAndSide, name, Words.Number(value), Words.Number(most)), "bankDeg");
             return null;
         }
         switch (side, size)
         {
             case (Side.Left or Side.Right, null):
-                if (typed.Errors.All(error => error.Field != "bankDeg")) typed.Wrong("value-missing", $"{name}: you chose the {Words.Of(side)} side. Say how much, in degrees, or choose “not timed”.", "bankDeg");
+                if (typed.Errors.All(error => error.Field != "bankDeg")) typed.Wrong("value-missing", Gaps.Fill(Say.YouChoseSideSay, name, Words.Of(side)), "bankDeg");
                 return null;
             case (Side.NotRecorded, > 0):
-                typed.Wrong("value-missing", $"{name} {Words.Number(size.Value)}°: to which side? Choose left or right.", "bankSide");
+                typed.Wrong("value-missing", Gaps.Fill(Say.ToWhichSideChooseLeft, name, Words.Number(size.Value)), "bankSide");
                 return null;
             default: return side == Side.Left ? -size : size;
         }

@@ -29,7 +29,7 @@ public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Pas
     public async Task<IReadOnlyList<BrokenRule>> ChangePassword(string? current, string? wanted, CancellationToken ct = default)
     {
         var me = await actor.Me();
-        if (!await doorman.Confirms(me, current)) return [new("password-wrong", "Your present password was not accepted, and nothing was changed.", "current")];
+        if (!await doorman.Confirms(me, current)) return [new("password-wrong", Say.YourPresentPasswordWasNot, "current")];
         var user = await MyUser(me, ct);
         var changed = await users.ChangePasswordAsync(user, current!, wanted ?? "");
         if (!changed.Succeeded) return [.. changed.Errors.Select(error => new BrokenRule("password-weak", error.Description, "wanted"))];
@@ -42,8 +42,8 @@ public sealed class Account(Actor actor, Sessions sessions, Doorman doorman, Pas
     public async Task<IReadOnlyList<BrokenRule>> AddPasskey(string? password, string? credential, string? name, CancellationToken ct = default)
     {
         var me = await actor.Me();
-        if (!await doorman.Confirms(me, password)) return [new("password-wrong", "Your password was not accepted, and no passkey was added.", "password")];
-        if (!await passkeys.Add(await MyUser(me, ct), credential, name)) return [new("passkey-refused", "The browser's passkey was not accepted. Try again.", "passkey")];
+        if (!await doorman.Confirms(me, password)) return [new("password-wrong", Say.YourPasswordWasNotAccepted, "password")];
+        if (!await passkeys.Add(await MyUser(me, ct), credential, name)) return [new("passkey-refused", Say.BrowsersPasskeyWasNotAccepted, "passkey")];
         await watch.Note(SecurityEventKind.PasskeyAdded, me, "", ct: ct);
         return [];
     }

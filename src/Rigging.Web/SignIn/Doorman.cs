@@ -9,6 +9,7 @@ using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Security;
 
 namespace Rigging.Web.SignIn;
@@ -26,7 +27,7 @@ public sealed class Doorman(
     /// <summary>Hashing a book would keep the processor busy.</summary>
     public const int MostOfPassword = 200;
 
-    const string NotAdmitted = "This e-mail address and password do not go together. After five wrong tries an account rests for a few minutes.";
+    static string NotAdmitted => Say.ThisEMailAddressAndPassword;
 
     IPAddress? From => http.HttpContext?.Connection.RemoteIpAddress;
 
@@ -53,7 +54,7 @@ public sealed class Doorman(
         if (await passkeys.Owner(credential) is { } user && !Published(user)) return await Welcome(user, "passkey");
         doorstep.Wrong(From);
         await watch.Note(SecurityEventKind.SignInFailed, null, "passkey not accepted");
-        return "The passkey was not accepted. Try again, or use your password.";
+        return Say.PasskeyWasNotAcceptedTry;
     }
 
     /// <summary>Signs in whoever has shown who they are. Null when done; else why not.</summary>
@@ -104,7 +105,7 @@ public sealed class Doorman(
     }
 
     string? MustWait() => doorstep.Wait(From) is var wait && wait > Duration.Zero
-        ? $"Too many wrong tries came from this address. Wait {Math.Ceiling(wait.TotalSeconds):0} seconds, then try once more."
+        ? Gaps.Fill(Say.TooManyWrongTriesCame, $"{Math.Ceiling(wait.TotalSeconds):0}")
         : null;
 
     async Task<(string About, string Sentence)?> WhyNot(PersonId person)
@@ -112,7 +113,7 @@ public sealed class Doorman(
         await using var db = await databases.CreateDbContextAsync();
         var row = await db.People.AsNoTracking().SingleAsync(p => p.Id == person);
         return row.LeftAt is not null ? ("the account is closed", NotAdmitted)
-            : row.GuestOf is not null && !(row.GuestUntil > clock.GetCurrentInstant()) ? ("the visit has ended", "Your visit has ended. The maintenance office can ask you in again.")
+            : row.GuestOf is not null && !(row.GuestUntil > clock.GetCurrentInstant()) ? ("the visit has ended", Say.YourVisitHasEnded)
             : null;
     }
 

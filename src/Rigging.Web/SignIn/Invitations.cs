@@ -9,6 +9,7 @@ using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Security;
 
 namespace Rigging.Web.SignIn;
@@ -57,11 +58,11 @@ public sealed class Invitations(IDbContextFactory<RiggingDb> databases, UserMana
     {
         var from = http.HttpContext?.Connection.RemoteIpAddress;
         if (doorstep.Wait(from) is var wait && wait > Duration.Zero)
-            return [new("too-many-tries", $"Too many wrong tries came from this address. Wait {Math.Ceiling(wait.TotalSeconds):0} seconds.")];
+            return [new("too-many-tries", Gaps.Fill(Say.TooManyWrongTries, $"{Math.Ceiling(wait.TotalSeconds):0}"))];
         if (await Find(code, ct) is not { } invited)
         {
             doorstep.Wrong(from);
-            return [new("invitation-unknown", "This link was used already, is too old, or was never made. The maintenance office can make another.")];
+            return [new("invitation-unknown", Say.ThisLinkWasUsedAlreadyIsToo)];
         }
         var user = await users.Users.SingleAsync(row => row.PersonId == invited.Person, ct);
         List<BrokenRule> weak = [];
@@ -73,7 +74,7 @@ public sealed class Invitations(IDbContextFactory<RiggingDb> databases, UserMana
         await using (var db = await databases.CreateDbContextAsync(ct))
             // Of two that come at once one finds it unspent.
             if (await db.Invitations.Where(row => row.CodeSha256 == hash && row.UsedAt == null).ExecuteUpdateAsync(set => set.SetProperty(row => row.UsedAt, now), ct) == 0)
-                return [new("invitation-unknown", "This link was used already. The maintenance office can make another.")];
+                return [new("invitation-unknown", Say.ThisLinkWasUsedAlreadyMaintenance)];
         await users.RemovePasswordAsync(user);
         await users.AddPasswordAsync(user, password!);
         await users.SetLockoutEndDateAsync(user, null);

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Rigging.Storage.School;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.SignIn;
 
@@ -14,11 +15,11 @@ public sealed class PlainPassword : IPasswordValidator<User>
     {
         List<IdentityError> wrong = [];
         var plain = (password ?? "").ToLowerInvariant();
-        if (plain.Length > Doorman.MostOfPassword) wrong.Add(Error($"At most {Doorman.MostOfPassword} characters."));
-        if (plain.Distinct().Count() < 5) wrong.Add(Error("Too few different characters."));
-        if (user.Email?.Split('@')[0] is { Length: >= 4 } local && plain.Contains(local, StringComparison.OrdinalIgnoreCase)) wrong.Add(Error("It contains the e-mail address."));
-        if (Known.Any(known => plain.StartsWith(known, StringComparison.Ordinal) && plain.Length < known.Length + 6)) wrong.Add(Error("It is little more than a word that is tried first."));
-        if (password == Doorman.DemoPassword && !user.Demo) wrong.Add(Error("It is published with the invented school."));
+        if (plain.Length > Doorman.MostOfPassword) wrong.Add(Error(Gaps.Fill(Say.MostCharacters, Doorman.MostOfPassword)));
+        if (plain.Distinct().Count() < 5) wrong.Add(Error(Say.TooFewDifferent));
+        if (user.Email?.Split('@')[0] is { Length: >= 4 } local && plain.Contains(local, StringComparison.OrdinalIgnoreCase)) wrong.Add(Error(Say.ContainsEMail));
+        if (Known.Any(known => plain.StartsWith(known, StringComparison.Ordinal) && plain.Length < known.Length + 6)) wrong.Add(Error(Say.LittleMoreThan));
+        if (password == Doorman.DemoPassword && !user.Demo) wrong.Add(Error(Say.PublishedInventedSchool));
         return Task.FromResult(wrong.Count == 0 ? IdentityResult.Success : IdentityResult.Failed([.. wrong]));
     }
 

@@ -1,6 +1,7 @@
 using NodaTime;
 using Rigging.Storage.Doors;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 using Rigging.Web.Security;
 
@@ -12,7 +13,7 @@ static class RecordPdf
     public static void MapRecord(this IEndpointRouteBuilder app) =>
         app.MapGet("/squawks/{number:int}/record.pdf", async (int number, string? size, int? round, HttpContext http, Actor actor, SquawkDesk desk, Watch watch, IClock clock, CancellationToken ct) =>
         {
-            if (size is not (null or "a4" or "letter" or "sticker")) return Results.BadRequest($"size: {size}; wanted: a4, letter or sticker.");
+            if (size is not (null or "a4" or "letter" or "sticker")) return Results.BadRequest(Gaps.Fill(Say.SizeWanted4Letter, size));
             actor.Is(http.User);
             if (await desk.Open(number, ct) is not { } file) return Results.NotFound();
             var now = clock.GetCurrentInstant().InZone(file.School.Zone);

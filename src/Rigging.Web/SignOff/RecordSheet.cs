@@ -3,6 +3,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 using Rigging.Web.Plots;
 using Rigging.Web.Story;
@@ -28,30 +29,30 @@ sealed class RecordSheet
     /// <returns>Null when no work of that round is signed.</returns>
     public static Sheet? Of(SquawkFile file, int? number, Stock stock, ZonedDateTime printedAt) =>
         Round(file.Ledger, number) is { State.WorkDone: { Fact: var work } } round
-            ? new Sheet("Maintenance record entry", file.School.Name, $"Squawk S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).Blocks()], stock)
+            ? new Sheet(Say.MaintenanceRecordEntry, file.School.Name, Gaps.Fill(Texts.SquawkS, file.Number, file.Aircraft.Registration), file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).Blocks()], stock)
             : null;
 
     /// <summary>The same on one small page, to be stuck into the logbook: the description, the data, the torque and the release with its signature. The full entry stays where it says.</summary>
     public static Sheet? Sticker(SquawkFile file, int? number, ZonedDateTime printedAt) =>
         Round(file.Ledger, number) is { State.WorkDone: { Fact: var work } } round
-            ? new Sheet("Maintenance record entry", file.School.Name, $"S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).OnASticker()], Stock.A6)
+            ? new Sheet(Say.MaintenanceRecordEntry, file.School.Name, $"S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt, [.. new RecordSheet(file, round, work).OnASticker()], Stock.A6)
             : null;
 
     IEnumerable<Block> OnASticker()
     {
-        if (state.Approval is null) yield return new Caution("Not approved for return to service.", "Not approved");
-        yield return new Paragraph($"{file.Aircraft.Registration}, serial {file.Aircraft.Serial}. {work.CompletedOn:uuuu-MM-dd}, {Words.Number(work.TotalTimeH, 1)} h total time.", Strong: true);
+        if (state.Approval is null) yield return new Caution(Say.NotApprovedForReturnToService, Say.NotApproved);
+        yield return new Paragraph(Gaps.Fill(Say.SerialHTotalTime, file.Aircraft.Registration, file.Aircraft.Serial, $"{work.CompletedOn:uuuu-MM-dd}", Words.Number(work.TotalTimeH, 1)), Strong: true);
         yield return new Paragraph(string.Join(' ', (IEnumerable<string>)
         [
             work.Description,
-            .. state.Correction is { Data: var data } ? [$"To {data.Manual}, section {data.Section}, revision {data.Revision}."] : Array.Empty<string>(),
-            .. state.Torques.Select(torque => $"{torque.Fastener}: {InLb(torque.ReachedInLb)} in·lb, wrench {torque.WrenchCode}, calibration due {torque.CalibrationDue?.ToString("uuuu-MM-dd", null)}."),
+            .. state.Correction is { Data: var data } ? [Gaps.Fill(Say.ToSectionRevision, data.Manual, data.Section, data.Revision)] : Array.Empty<string>(),
+            .. state.Torques.Select(torque => Gaps.Fill(Say.InlbWrenchCalibrationDue, torque.Fastener, InLb(torque.ReachedInLb), torque.WrenchCode, torque.CalibrationDue?.ToString("uuuu-MM-dd", null))),
             .. work.Parts.Select(part => $"{part.Quantity} × {part.Description}, {part.PartNumber}."),
-            $"Disturbed: {string.Join("; ", work.Disturbed)}.",
+            Gaps.Fill(Say.DisturbedSentence, string.Join("; ", work.Disturbed)),
         ]));
-        yield return new Paragraph($"Work by {Signed(state.WorkDone!.Value.By)}{(state.Inspection is { Fact.Passed: true, By: var inspector } ? $", inspected by {Signed(inspector)}" : "")}. The full entry is in squawk S-{file.Number} of the school's ledger.", Small: true);
-        if (state.Approval is null) yield return new Signature("To be signed by the certifier", file.Facts.RuleSet.ReleaseWording, "", "", "");
-        else foreach (var block in signatures.Of<Approved>("Approved for return to service", file.Facts.RuleSet.ReleaseWording)) yield return block;
+        yield return new Paragraph(Gaps.Fill(Say.WorkByFullEntryIsInSquawk, Signed(state.WorkDone!.Value.By), state.Inspection is { Fact.Passed: true, By: var inspector } ? Gaps.Fill(Say.InspectedBy, Signed(inspector)) : "", file.Number), Small: true);
+        if (state.Approval is null) yield return new Signature(Say.ToBeSignedByCertifier, file.Facts.RuleSet.ReleaseWording, "", "", "");
+        else foreach (var block in signatures.Of<Approved>(Texts.ApprovedForReturnToService, file.Facts.RuleSet.ReleaseWording)) yield return block;
     }
 
     string Signed(Rigging.Squawks.People.PersonId person) => file.Register.Name(person);
@@ -72,7 +73,7 @@ sealed class RecordSheet
         .. Settings(),
         .. Torques(),
         .. PartsAndResets(),
-        .. signatures.Of<WorkDone>("Signature of the mechanic"),
+        .. signatures.Of<WorkDone>(Say.SignatureOfMechanic),
         .. Inspection(),
         .. Release(),
         .. Flight(),
@@ -84,133 +85,133 @@ sealed class RecordSheet
     IEnumerable<Block> Standing()
     {
         if (state.Approval is null)
-            yield return new Caution("The work described here is not approved for return to service. Nobody flies the aircraft on this paper.", "Not approved");
+            yield return new Caution(Say.WorkDescribedHereIsNot, Say.NotApproved);
         else if (state.CheckFlight is null)
-            yield return new Caution($"No person other than crew is carried until the check flight is flown and logged ({file.Facts.RuleSet.PassengerBarBasis}).", "Approved, passengers barred");
+            yield return new Caution(Gaps.Fill(Say.NoPersonOtherThan, file.Facts.RuleSet.PassengerBarBasis), Say.ApprovedPassengersBarred);
     }
 
     IEnumerable<Block> Head()
     {
         yield return new Facts(
         [
-            ("Aircraft", $"{file.Aircraft.Registration}, {file.Aircraft.AirframeName}, serial {file.Aircraft.Serial}"),
-            ("Squawk", $"S-{file.Number}, round {state.Round}; reported {file.When(round.Entries[0].At)} by {file.Register.Name(round.Entries[0].By)}"),
-            ("Complaint", state.Report!.Words),
-            .. state.Correction is { Data: var data } ? [("Data", $"{data.Manual}, section {data.Section}, revision {data.Revision}")] : (IEnumerable<(string, string)>)[],
-            ("Work completed on", work.CompletedOn.ToString("uuuu-MM-dd", null)),
-            ("Total time in service", $"{Words.Number(work.TotalTimeH, 1)} h"),
-            ("Man hours", Words.Number(work.ManHours, 1)),
+            (Texts.Aircraft, Gaps.Fill(Say.Serial, file.Aircraft.Registration, file.Aircraft.AirframeName, file.Aircraft.Serial)),
+            (Say.Squawk, Gaps.Fill(Say.SRoundReportedBy, file.Number, state.Round, file.When(round.Entries[0].At), file.Register.Name(round.Entries[0].By))),
+            (Say.Complaint, state.Report!.Words),
+            .. state.Correction is { Data: var data } ? [(Say.Data, Gaps.Fill(Say.SectionRevision, data.Manual, data.Section, data.Revision))] : (IEnumerable<(string, string)>)[],
+            (Say.WorkCompletedOn, work.CompletedOn.ToString("uuuu-MM-dd", null)),
+            (Texts.TotalTimeInService, $"{Words.Number(work.TotalTimeH, 1)} h"),
+            (Say.ManHours, Words.Number(work.ManHours, 1)),
         ]);
     }
 
     IEnumerable<Block> Done()
     {
-        yield return new Heading($"What was done{signatures.Mark<WorkDone>()}");
+        yield return new Heading(Gaps.Fill(Say.WhatWasDone, signatures.Mark<WorkDone>()));
         yield return new Paragraph(work.Description);
         yield return new Facts(
         [
-            .. (state.Correction?.Moves ?? []).Select(move => ("Agreed", move.Instruction)),
-            .. state.WorkStarted is { } started ? [("Wing support", started.WingSupport)] : (IEnumerable<(string, string)>)[],
-            .. Given("Direction proved by", work.DirectionProof),
-            .. Given("Differs from the plan, because", work.DiffersBecause),
-            ("Disturbed", string.Join("; ", work.Disturbed)),
-            ("Closed up", "Everything removed for access is refitted; no temporary hardware is left; nothing is left loose."),
+            .. (state.Correction?.Moves ?? []).Select(move => (Say.Agreed, move.Instruction)),
+            .. state.WorkStarted is { } started ? [(Say.WingSupport, started.WingSupport)] : (IEnumerable<(string, string)>)[],
+            .. Given(Say.DirectionProvedBy, work.DirectionProof),
+            .. Given(Say.DiffersFromPlanBecause, work.DiffersBecause),
+            (Say.Disturbed, string.Join("; ", work.Disturbed)),
+            (Say.ClosedUp, Say.EverythingRemovedForAccessIsRefitted),
         ]);
     }
 
     IEnumerable<Block> Settings()
     {
         var (found, left) = (state.AsFound, work.AsLeft);
-        yield return new Heading("As found and as left");
+        yield return new Heading(Say.AsFoundAndAsLeft);
         if (found?.Bushings is { } bushings && (bushings != None || left != None))
         {
-            yield return new Table([new("Eccentric bushing", 1.6), new("As found", 1.4), new("As left", 1.4)],
+            yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 1.4), new(Texts.AsLeft, 1.4)],
             [
-                ["left wing, front", Setting(bushings.LeftFrontDeg), Setting(left.LeftFrontDeg)],
-                ["left wing, rear", Setting(bushings.LeftRearDeg), Setting(left.LeftRearDeg)],
-                ["right wing, front", Setting(bushings.RightFrontDeg), Setting(left.RightFrontDeg)],
-                ["right wing, rear", Setting(bushings.RightRearDeg), Setting(left.RightRearDeg)],
+                [Say.LeftWingFront, Setting(bushings.LeftFrontDeg), Setting(left.LeftFrontDeg)],
+                [Say.LeftWingRear, Setting(bushings.LeftRearDeg), Setting(left.LeftRearDeg)],
+                [Say.RightWingFront, Setting(bushings.RightFrontDeg), Setting(left.RightFrontDeg)],
+                [Say.RightWingRear, Setting(bushings.RightRearDeg), Setting(left.RightRearDeg)],
             ]);
             if (file.Facts.Airframe?.Read() is { } airframe)
                 foreach (var drawing in EccentricDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.6);
         }
-        if (Given("Otherwise as found", found?.Other).Concat(Given("Otherwise as left", work.OtherAsLeft)).ToList() is { Count: > 0 } others) yield return new Facts(others);
+        if (Given(Say.OtherwiseAsFound, found?.Other).Concat(Given(Say.OtherwiseAsLeft, work.OtherAsLeft)).ToList() is { Count: > 0 } others) yield return new Facts(others);
     }
 
     IEnumerable<Block> Torques()
     {
         foreach (var torque in state.Torques)
         {
-            yield return new Heading($"Torque: {torque.Fastener}");
+            yield return new Heading(Gaps.Fill(Say.Torque, torque.Fastener));
             yield return new Facts(
             [
-                ("Wanted", $"{InLb(torque.TargetMinInLb)} to {InLb(torque.TargetMaxInLb)} in·lb, {torque.TargetSource}; {Words.Of(torque.Lubrication)} threads, {Words.Of(torque.Turned)}"),
-                ("Run-on", torque.TargetIncludesPrevailing ? "prevailing torque is included in that figure" : $"{InLb(torque.RunOnInLb ?? 0)} in·lb measured, added"),
-                ("Final", $"{InLb(torque.FinalMinInLb)} to {InLb(torque.FinalMaxInLb)} in·lb"),
-                ("Wrench", $"{torque.WrenchCode}, calibration due {torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "never calibrated"}; lever {Words.Number(torque.LeverIn)} in, {(torque.ExtensionIn == 0 ? "no extension" : $"extension {Words.Number(torque.ExtensionIn)} in at {Words.Number(torque.ExtensionAngleDeg, 0)}°")}"),
-                ("Reached", $"{InLb(torque.ReachedInLb)} in·lb at the fastener, the wrench showing {InLb(torque.SettingInLb)}; torque stripe applied"),
+                (Say.Wanted, Gaps.Fill(Say.ToInlbThreads, InLb(torque.TargetMinInLb), InLb(torque.TargetMaxInLb), torque.TargetSource, Words.Of(torque.Lubrication), Words.Of(torque.Turned))),
+                (Say.RunOn, torque.TargetIncludesPrevailing ? Say.PrevailingTorqueIsIncludedInThatFigure : Gaps.Fill(Say.InlbMeasuredAdded, InLb(torque.RunOnInLb ?? 0))),
+                (Say.Final, Gaps.Fill(Say.FromToInLb, InLb(torque.FinalMinInLb), InLb(torque.FinalMaxInLb))),
+                (Texts.Wrench, Gaps.Fill(Say.CalibrationDueLeverIn, torque.WrenchCode, torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? Texts.NeverCalibrated, Words.Number(torque.LeverIn), torque.ExtensionIn == 0 ? Say.NoExtension : Gaps.Fill(Say.ExtensionInAt, Words.Number(torque.ExtensionIn), Words.Number(torque.ExtensionAngleDeg, 0)))),
+                (Say.Reached, Gaps.Fill(Say.InlbAtFastenerWrenchShowing, InLb(torque.ReachedInLb), InLb(torque.SettingInLb))),
             ]);
         }
     }
 
     IEnumerable<Block> PartsAndResets()
     {
-        yield return new Heading("Parts and dependent resets");
+        yield return new Heading(Say.PartsAndDependentResets);
         yield return work.Parts.Count == 0
-            ? new Paragraph("No parts were used.")
-            : new Table([new("Quantity", 0.6), new("Part", 2), new("Part number", 1.4)], [.. work.Parts.Select(part => (IReadOnlyList<string>)[part.Quantity.ToString(System.Globalization.CultureInfo.InvariantCulture), part.Description, part.PartNumber])]);
+            ? new Paragraph(Say.NoPartsWereUsed)
+            : new Table([new(Say.Quantity, 0.6), new(Say.Part, 2), new(Say.PartNumber, 1.4)], [.. work.Parts.Select(part => (IReadOnlyList<string>)[part.Quantity.ToString(System.Globalization.CultureInfo.InvariantCulture), part.Description, part.PartNumber])]);
         if (work.Resets.Count > 0)
-            yield return new Table([new("Checked again after the move", 1.4), new("Found", 1)], [.. work.Resets.Select(reset => (IReadOnlyList<string>)[reset.What, reset.Result])]);
+            yield return new Table([new(Say.CheckedAgainAfterMove, 1.4), new(Say.Found, 1)], [.. work.Resets.Select(reset => (IReadOnlyList<string>)[reset.What, reset.Result])]);
     }
 
     IEnumerable<Block> Inspection()
     {
         if (state.Inspection is not { Fact: var seen }) yield break;
-        yield return new Heading($"Independent inspection: {(seen.Passed ? "passed" : "FAILED")}{signatures.Mark<Inspected>()}");
-        yield return new Table([new("Called", 1), new("Surface", 1), new("Seen to move", 1), new("Must move", 1)],
-            [.. seen.Observations.Select(o => (IReadOnlyList<string>)[o.Input, o.Surface, o.WrongWay ? $"{Words.Of(o.Seen)}: WRONG" : Words.Of(o.Seen), Words.Of(o.Expected)])]);
+        yield return new Heading(Gaps.Fill(Say.IndependentInspection, seen.Passed ? Say.Passed : Say.FAILED, signatures.Mark<Inspected>()));
+        yield return new Table([new(Say.Called, 1), new(Say.Surface, 1), new(Say.SeenToMove, 1), new(Say.MustMove, 1)],
+            [.. seen.Observations.Select(o => (IReadOnlyList<string>)[o.Input, o.Surface, o.WrongWay ? Gaps.Fill(Say.WRONG, Words.Of(o.Seen)) : Words.Of(o.Seen), Words.Of(o.Expected)])]);
         yield return new Facts(
         [
-            ("Full travel at every flap setting", YesNo(seen.FullTravelAtEveryFlapSetting)),
-            ("Secured and locked", YesNo(seen.SecuredAndLocked)),
-            ("Nothing left behind", YesNo(seen.NothingLeftBehind)),
-            .. seen.AcceptsDifference is { } accepts ? [("Difference from the plan", accepts ? "accepted" : "not accepted")] : (IEnumerable<(string, string)>)[],
-            ("Findings", seen.Findings),
-            ("Basis", file.Facts.RuleSet.InspectionBasis),
+            (Say.FullTravelAtEveryFlap, YesNo(seen.FullTravelAtEveryFlapSetting)),
+            (Say.SecuredAndLocked, YesNo(seen.SecuredAndLocked)),
+            (Say.NothingLeftBehind, YesNo(seen.NothingLeftBehind)),
+            .. seen.AcceptsDifference is { } accepts ? [(Say.DifferenceFromPlan, accepts ? Say.Accepted : Say.NotAccepted)] : (IEnumerable<(string, string)>)[],
+            (Texts.Findings, seen.Findings),
+            (Say.Basis, file.Facts.RuleSet.InspectionBasis),
         ]);
-        foreach (var block in signatures.Of<Inspected>("Signature of the inspector")) yield return block;
+        foreach (var block in signatures.Of<Inspected>(Say.SignatureOfInspector)) yield return block;
     }
 
     IEnumerable<Block> Release()
     {
-        yield return new Heading($"Approval for return to service{(state.Approval is null ? "" : signatures.Mark<Approved>())}");
-        if (file.Facts.RuleSet.VerifyAgainstCurrentText) yield return new Paragraph("Rule set marked: verify against the current text.", Strong: true);
+        yield return new Heading(Gaps.Fill(Say.ApprovalHeading, state.Approval is null ? "" : signatures.Mark<Approved>()));
+        if (file.Facts.RuleSet.VerifyAgainstCurrentText) yield return new Paragraph(Say.RuleSetMarkedVerify, Strong: true);
         if (state.Approval is not { Fact: var approved })
         {
-            yield return new Signature("To be signed by the certifier", file.Facts.RuleSet.ReleaseWording, "", "", "");
+            yield return new Signature(Say.ToBeSignedByCertifier, file.Facts.RuleSet.ReleaseWording, "", "", "");
             yield break;
         }
-        if (approved.ConclusiveBecause is { } because) yield return new Paragraph($"Ground evidence that handling cannot have changed: {because}");
-        foreach (var block in signatures.Of<Approved>("Signature of the certifier", file.Facts.RuleSet.ReleaseWording)) yield return block;
+        if (approved.ConclusiveBecause is { } because) yield return new Paragraph(Gaps.Fill(Say.GroundEvidenceThatHandlingCannot, because));
+        foreach (var block in signatures.Of<Approved>(Say.SignatureOfCertifier, file.Facts.RuleSet.ReleaseWording)) yield return block;
     }
 
     IEnumerable<Block> Flight()
     {
-        yield return new Heading($"Check flight{(state.CheckFlight is null ? "" : signatures.Mark<CheckFlown>())}");
+        yield return new Heading(Gaps.Fill(Say.CheckFlight, state.CheckFlight is null ? "" : signatures.Mark<CheckFlown>()));
         if (state.CheckFlight is not { Fact: var flown })
         {
-            yield return new Paragraph("Not logged.");
+            yield return new Paragraph(Say.NotLogged);
             yield break;
         }
-        yield return new Facts([("Flown on", flown.FlownOn.ToString("uuuu-MM-dd", null)), ("Log", string.Join('\n', EntryStory.Of(flown).Lines.Select(line => line.Text)))]);
-        foreach (var block in signatures.Of<CheckFlown>("Signature of the check pilot")) yield return block;
+        yield return new Facts([(Texts.FlownOn, flown.FlownOn.ToString("uuuu-MM-dd", null)), (Say.Log, string.Join('\n', EntryStory.Of(flown).Lines.Select(line => line.Text)))]);
+        foreach (var block in signatures.Of<CheckFlown>(Say.SignatureOfCheckPilot)) yield return block;
         if (file.Facts.Airframe is { } onFile)
             foreach (var chart in FlownPlots.Of(round, onFile)) yield return new Plotted(chart);
-        if (state.Verdict is { } verdict) yield return new Paragraph($"Verdict on the complaint: {Words.Of(verdict.Verdict)}. {verdict.Explanation}");
+        if (state.Verdict is { } verdict) yield return new Paragraph(Gaps.Fill(Say.VerdictOnComplaint, Words.Of(verdict.Verdict), verdict.Explanation));
         if (round.Entries.LastOrDefault(entry => entry.Fact is Closed) is { Fact: Closed closed })
         {
-            yield return new Paragraph($"Complaint closed: {closed.Statement}");
-            foreach (var block in signatures.Of<Closed>("Signature of the closing inspector")) yield return block;
+            yield return new Paragraph(Gaps.Fill(Say.ComplaintClosed, closed.Statement));
+            foreach (var block in signatures.Of<Closed>(Say.SignatureOfClosingInspector)) yield return block;
         }
     }
 
@@ -222,5 +223,5 @@ sealed class RecordSheet
 
     static string InLb(double value) => Words.Number(value, 1);
 
-    static string YesNo(bool yes) => yes ? "yes" : "NO";
+    static string YesNo(bool yes) => yes ? Say.Yes : Say.NO;
 }

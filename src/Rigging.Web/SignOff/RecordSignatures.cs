@@ -2,6 +2,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 using Rigging.Web.Story;
 
@@ -26,7 +27,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     Entry? Last<T>() where T : Fact => Standing.FirstOrDefault(entry => entry.Fact is T);
 
     /// <summary>After a heading: which entry it rests on, and whether a later one corrects it.</summary>
-    public string Mark<T>() where T : Fact => Last<T>() is { } entry ? $" (entry {entry.Sequence}{(CorrectionsOf(entry) is { Length: > 0 } by ? $", corrected by {by}: see below" : "")})" : "";
+    public string Mark<T>() where T : Fact => Last<T>() is { } entry ? Gaps.Fill(Say.EntryMark, entry.Sequence, CorrectionsOf(entry) is { Length: > 0 } by ? Gaps.Fill(Say.CorrectedBySeeBelow, by) : "") : "";
 
     /// <summary>The signature under an act.</summary>
     /// <param name="statement">What stands above it on paper; the last line of the signed text unless said otherwise.</param>
@@ -35,9 +36,9 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         if (Last<T>() is not { Signature: { } signature } entry) yield break;
         var kind = signature.CertificateKind is { } code ? File.Facts.RuleSet.WordsFor(code) : null;
         yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
-            signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : "none on file",
-            $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? $" (the server’s clock went back; this came after entry {entry.Sequence - 1})" : "")}",
-            $"Signed in the ledger, entry {entry.Sequence}, {signature.Method} given at {File.When(signature.AuthenticatedAt)}. SHA-256 of the text as shown: {signature.ShownSha256}{Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => $"{said}. Signed on paper too, photographed in entry {paper.Entry.Sequence}: {Words.Of(paper.Photo.Original!.Value)}")}");
+            signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : Say.NoneOnFile,
+            $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1) : "")}",
+            Gaps.Fill(Say.SignedInLedgerEntryGiven, entry.Sequence, signature.Method, File.When(signature.AuthenticatedAt), signature.ShownSha256, Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => Gaps.Fill(Say.SignedOnPaperTooPhotographed, said, paper.Entry.Sequence, Words.Of(paper.Photo.Original!.Value)))));
     }
 
     IEnumerable<(Entry Entry, Photographed Photo)> Papers => File.Ledger.Entries.Where(entry => entry.Fact is Photographed { PaperOf: not null, Original: not null }).Select(entry => (entry, (Photographed)entry.Fact));
@@ -49,8 +50,8 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
                                                where entry.Sequence >= Round.FirstOfRound && entry.Fact is IMayComeLate { HappenedAt: not null }
                                                select (IReadOnlyList<string>)[$"{entry.Sequence}", entry.Fact is Noted note ? note.Text : EntryStory.Of(entry.Fact).Title, File.When(((IMayComeLate)entry.Fact).HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
         if (rows.Count == 0) yield break;
-        yield return new Heading("Late entries");
-        yield return new Table([new("Entry", 0.4), new("What", 1.8), new("Happened", 1.1), new("Entered", 1.2), new("By", 1)], rows);
+        yield return new Heading(Say.LateEntries);
+        yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 1.8), new(Say.Happened, 1.1), new(Say.Entered, 1.2), new(Texts.By, 1)], rows);
     }
 
     /// <summary>What no longer stands, and what was corrected.</summary>
@@ -58,31 +59,31 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     {
         List<IReadOnlyList<string>> rows =
         [
-            .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", $"{EntryStory.Of(entry.Fact).Title}, signed by {File.Register.Name(entry.By)}, {File.When(entry.At)}", SupersededBy(entry)]),
+            .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", Gaps.Fill(Say.SignedBy, EntryStory.Of(entry.Fact).Title, File.Register.Name(entry.By), File.When(entry.At)), SupersededBy(entry)]),
             .. from note in File.Ledger.Entries
                where note.Fact is Noted { Corrects: not null }
                let text = (Noted)note.Fact
-               select (IReadOnlyList<string>)[$"{text.Corrects}", text.Text, $"corrected by entry {note.Sequence}, {File.Register.Name(note.By)}, {File.When(note.At)}"],
+               select (IReadOnlyList<string>)[$"{text.Corrects}", text.Text, Gaps.Fill(Say.CorrectedByEntry, note.Sequence, File.Register.Name(note.By), File.When(note.At))],
         ];
         if (rows.Count == 0) yield break;
-        yield return new Heading("Superseded and corrected entries");
-        yield return new Table([new("Entry", 0.4), new("What", 2.4), new("Superseded", 1.4)], rows);
+        yield return new Heading(Say.SupersededAndCorrectedEntries);
+        yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 2.4), new(Say.Superseded, 1.4)], rows);
     }
 
     /// <summary>Every standing signature's text, word for word.</summary>
     public IEnumerable<Block> Annex()
     {
-        yield return new Heading("Annex: the texts as they were signed");
+        yield return new Heading(Say.AnnexTextsAsTheyWere);
         foreach (var entry in Standing.OrderBy(entry => entry.Sequence))
         {
-            yield return new Paragraph($"Entry {entry.Sequence}, {EntryStory.Of(entry.Fact).Title}", Small: true, Strong: true);
+            yield return new Paragraph(Gaps.Fill(Say.EntryAndTitle, entry.Sequence, EntryStory.Of(entry.Fact).Title), Small: true, Strong: true);
             yield return new Paragraph(File.Register.Render(entry.Signature!.Text), Small: true);
         }
     }
 
     string SupersededBy(Entry entry) => Signed.FirstOrDefault(later => later.Sequence > entry.Sequence && later.Fact.GetType() == entry.Fact.GetType()) is { } successor
-        ? $"superseded by entry {successor.Sequence}"
-        : "superseded: the work was opened again";
+        ? Gaps.Fill(Say.SupersededByEntry, successor.Sequence)
+        : Say.SupersededWorkWasOpenedAgain;
 
-    string CorrectionsOf(Entry entry) => string.Join(", ", File.Ledger.Entries.Where(note => note.Fact is Noted { Corrects: { } corrected } && corrected == entry.Sequence).Select(note => $"entry {note.Sequence}"));
+    string CorrectionsOf(Entry entry) => string.Join(", ", File.Ledger.Entries.Where(note => note.Fact is Noted { Corrects: { } corrected } && corrected == entry.Sequence).Select(note => Gaps.Fill(Say.EntryInText, note.Sequence)));
 }

@@ -3,6 +3,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.SignIn;
 
 namespace Rigging.Web.SignOff;
@@ -40,16 +41,16 @@ public sealed class SignForm
 /// <summary>The only way a signed entry comes about: the prepared text shown in full, the signer's own password or passkey, one entry.</summary>
 public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman doorman, IClock clock)
 {
-    static readonly Dictionary<string, (string Heading, string Step)> Kinds = new()
+    static Dictionary<string, (string Heading, string Step)> Kinds => new()
     {
-        ["ground-check"] = ("Sign the damage inspection", "checks?check=damage-inspection"),
-        ["work-done"] = ("Sign the work", "work"),
-        ["independent-inspection"] = ("Sign the independent inspection", "inspection"),
-        ["approval"] = ("Approve for return to service", "approval"),
-        ["check-flight"] = ("Sign the check flight", "check-flight"),
-        ["closing"] = ("Close the complaint", "closing"),
-        ["no-fault-found"] = ("Sign: no fault found", "other"),
-        ["within-limits"] = ("Sign: within limits", "other"),
+        ["ground-check"] = (Say.SignDamageInspection, "checks?check=damage-inspection"),
+        ["work-done"] = (Say.SignWork, "work"),
+        ["independent-inspection"] = (Say.SignIndependentInspection, "inspection"),
+        ["approval"] = (Say.ApproveForReturnToService, "approval"),
+        ["check-flight"] = (Say.SignCheckFlight, "check-flight"),
+        ["closing"] = (Texts.CloseComplaint, "closing"),
+        ["no-fault-found"] = (Say.SignNoFaultFound, "other"),
+        ["within-limits"] = (Say.SignWithinLimits, "other"),
     };
 
     /// <summary>Null when this person has prepared no such text for this squawk.</summary>
@@ -68,11 +69,11 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         var byPasskey = !string.IsNullOrEmpty(form.Credential);
         if (!await (byPasskey ? doorman.ConfirmsByPasskey(me, form.Credential!) : doorman.Confirms(me, form.Password)))
             return byPasskey
-                ? new Outcome.Refused("passkey-refused", "The passkey was not accepted, and nothing was signed. Try again, or type your password.", SignForm.PasswordField)
-                : new Outcome.Refused("password-wrong", "The password was not accepted, and nothing was signed. Either it is wrong, or the account rests: after five wrong tries it does so for a few minutes.", SignForm.PasswordField);
+                ? new Outcome.Refused("passkey-refused", Say.PasskeyWasNotAcceptedAndNothing, SignForm.PasswordField)
+                : new Outcome.Refused("password-wrong", Say.PasswordWasNotAcceptedAndNothing, SignForm.PasswordField);
         // Names may have changed in the register since the page was shown: then what was read is no longer what would be recorded.
         if (form.LengthSeen == view.File.Ledger.Length && form.ShownSha256 != view.Text.ShownSha256)
-            return new Outcome.Refused("text-changed", "The text has changed since the page was shown. Read it again, then sign.", "text");
+            return new Outcome.Refused("text-changed", Say.TextHasChangedSince, "text");
         var outcome = await desk.Sign(view.File.Id, form.LengthSeen, view.Fact,
             new(byPasskey ? "passkey" : "password", clock.GetCurrentInstant(), form.TextSha256 ?? "", view.Text.ShownSha256), ct);
         if (outcome is Outcome.Appended)

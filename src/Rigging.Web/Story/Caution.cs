@@ -15,26 +15,26 @@ public sealed record Caution(RemarkKind Kind, string Text)
         var state = file.State;
         if (state.Stage?.IsOpen() != true) yield break;
         if (state.Loose is { } loose)
-            yield return new(RemarkKind.Stop, $"Something was left loose: {loose} Do not move the aircraft, and do not touch the controls.");
+            yield return new(RemarkKind.Stop, Gaps.Fill(Say.SomethingWasLeftLooseDo, loose));
         if (state.RedFlagged)
             yield return new(RemarkKind.Stop, Flags(state));
         else if (state.DamageClear == false)
-            yield return new(RemarkKind.Stop, "The last damage inspection found damage. It stays grounded until a later one is clear.");
+            yield return new(RemarkKind.Stop, Say.LastDamageInspectionFound);
         if (state.FlightStatus == FlightStatus.Limits && state.Call?.Limits is { } limits)
-            yield return new(RemarkKind.Caution, $"It may fly, within these limits: {limits}");
+            yield return new(RemarkKind.Caution, Gaps.Fill(Say.ItMayFlyWithinThese, limits));
         if (state.FlightStatus == FlightStatus.CrewOnly)
-            yield return new(RemarkKind.Caution, "The work is approved, and passengers are barred until the check flight is logged. Crew only.");
+            yield return new(RemarkKind.Caution, Say.WorkIsApprovedAndPassengersAreBarred);
         if (file.Facts.OthersAllow > state.FlightStatus)
-            yield return new(RemarkKind.Caution, $"Another squawk, {Others(file)}, keeps {file.Aircraft.Registration} {Words.Of(file.Facts.OthersAllow)}. Look there too.");
+            yield return new(RemarkKind.Caution, Gaps.Fill(Say.AnotherSquawkKeepsLook, Others(file), file.Aircraft.Registration, Words.Of(file.Facts.OthersAllow)));
         if (state.Waiting is { } waiting)
-            yield return new(RemarkKind.Note, $"Waiting for {Words.Of(waiting.For)}: {waiting.Reason}");
+            yield return new(RemarkKind.Note, Gaps.Fill(Say.WaitingForBecause, Words.Of(waiting.For), waiting.Reason));
         if (state.HasNewerEntries)
-            yield return new(RemarkKind.Caution, "Some entries were written by a newer version of the program and cannot be read here. Nothing can be signed until this one is updated.");
+            yield return new(RemarkKind.Caution, Say.SomeEntriesWereWritten);
     }
 
     static string Flags(SquawkState state) => state.Report is { RedFlags.Count: > 0 } report
-        ? $"Red flags: {string.Join("; ", report.RedFlags.Select(Words.Of))}. It stays grounded until a damage inspection is clear."
-        : "A control moved the wrong way at an inspection. It stays grounded until a damage inspection is clear.";
+        ? Gaps.Fill(Say.RedFlagsItStaysGrounded, string.Join("; ", report.RedFlags.Select(Words.Of)))
+        : Say.ControlMovedWrongWay;
 
     static string Others(SquawkFile file) =>
         string.Join(", ", file.Facts.OtherSquawks.Where(other => other.Allows == file.Facts.OthersAllow).Select(other => $"S-{other.Number}"));

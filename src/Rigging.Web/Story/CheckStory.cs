@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 
 namespace Rigging.Web.Story;
@@ -9,47 +10,47 @@ static class CheckStory
 {
     const double NewtonsPerPoundForce = 4.4482216152605;   // exact by definition
 
-    public static Told Of(GroundChecked check) => new($"Checked: {Subject(check.Check)}", [.. Lines(check)]);
+    public static Told Of(GroundChecked check) => new(Gaps.Fill(Say.Checked, Subject(check.Check)), [.. Lines(check)]);
 
     static IEnumerable<Line> Lines(GroundChecked check)
     {
         if (check.NotApplicableReason is { } reason)
         {
-            yield return $"Not applicable: {reason}";
+            yield return Gaps.Fill(Say.NotApplicable, reason);
             yield break;
         }
-        if (check.Clear is { } clear) yield return clear ? new("Clear.", Tone.Good) : new Line("Not clear.", Tone.Stop);
+        if (check.Clear is { } clear) yield return clear ? new(Say.Clear, Tone.Good) : new Line(Say.NotClear, Tone.Stop);
         if (check.Value is { } value) yield return $"{Words.Capital(Measured(check, value))}{GiveOrTake(check)}.";
-        if (check.Tool is not null) yield return $"Measured with {check.ToolCode ?? "a tool without a code"}, calibration due {check.ToolCalibrationDue?.ToString("uuuu-MM-dd", null) ?? "not on file"}.";
+        if (check.Tool is not null) yield return Gaps.Fill(Say.MeasuredWithCalibrationDue, check.ToolCode ?? Say.ToolWithoutCode, check.ToolCalibrationDue?.ToString("uuuu-MM-dd", null) ?? Say.NotOnFile);
         foreach (var line in Line.Quote(check.Finding)) yield return line;
-        if (check is { Clear: null, Value: null, Finding: null }) yield return new("Recorded without a value.", Tone.Missing);
+        if (check is { Clear: null, Value: null, Finding: null }) yield return new(Say.RecordedWithoutValue, Tone.Missing);
     }
 
     static string Subject(Check check) => check switch
     {
-        Check.FlapDifference => "flaps at the up stop",
-        Check.PanelIncidenceDifference => "incidence of the wing panels",
-        Check.TipIncidenceDifference => "incidence of the tips",
+        Check.FlapDifference => Say.FlapsAtUpStop,
+        Check.PanelIncidenceDifference => Say.IncidenceOfWingPanels,
+        Check.TipIncidenceDifference => Say.IncidenceOfTips,
         _ => Words.Of(check),
     };
 
     static string Measured(GroundChecked check, double value) => check.Check switch
     {
-        Check.BallOffset => $"ball {Ball(value)} with the airframe level",
+        Check.BallOffset => Gaps.Fill(Say.BallWithAirframeLevel, Ball(value)),
         Check.FlapDifference => Difference(value, "flap", "lower"),
-        Check.AileronNeutralOffset => value == 0 ? "ailerons neutral with the wheel centred" : $"ailerons {Aileron(value)} with the wheel centred",
-        Check.AileronFloat => value == 0 ? "ailerons float in line" : $"ailerons float {Aileron(value)}",
-        Check.AileronTab => $"{(check.Side is { } side ? Words.Of(side) + " " : "")}aileron tab {TrailingEdge(value)}",
-        Check.CableTension => $"{check.Cable ?? "cable"}: {Words.Number(value, 0)}{Space}N ({Words.Number(value / NewtonsPerPoundForce, 0)}{Space}lbf){(check.TemperatureC is { } c ? $" at {Words.Number(c, 0)}{Space}°C" : "")}",
-        Check.ControlFriction => $"{Words.Number(value, 1)}{Space}N at the wheel rim to move it through neutral",
-        Check.RudderTab => $"rudder tab {RudderTrailingEdge(value)}",
+        Check.AileronNeutralOffset => value == 0 ? Say.AileronsNeutralWithWheelCentred : Gaps.Fill(Say.AileronsWithWheelCentred, Aileron(value)),
+        Check.AileronFloat => value == 0 ? Say.AileronsFloatInLine : Gaps.Fill(Say.AileronsFloat, Aileron(value)),
+        Check.AileronTab => Gaps.Fill(Say.AileronTab, check.Side is { } side ? Words.Of(side) + " " : "", TrailingEdge(value)),
+        Check.CableTension => $"{check.Cable ?? Say.Cable}: {Words.Number(value, 0)}{Space}N ({Words.Number(value / NewtonsPerPoundForce, 0)}{Space}lbf){(check.TemperatureC is { } c ? Gaps.Fill(Say.AtC, Words.Number(c, 0)) : "")}",
+        Check.ControlFriction => Gaps.Fill(Say.NAtWheelRimToMove, Words.Number(value, 1)),
+        Check.RudderTab => Gaps.Fill(Say.RudderTab, RudderTrailingEdge(value)),
         Check.PanelIncidenceDifference => Difference(value, "panel", "more incidence"),
         Check.TipIncidenceDifference => Difference(value, "tip", "more incidence"),
         _ => Words.Number(value),
     };
 
-    static string Aileron(double deg) => $"{Words.Number(Math.Abs(deg))}° towards {(deg > 0 ? "right" : "left")} wing down";
+    static string Aileron(double deg) => Gaps.Fill(Say.TowardsWingDown, Words.Number(Math.Abs(deg)), deg > 0 ? Texts.RightInText : Texts.LeftInText);
 
     static string GiveOrTake(GroundChecked check) => check.Sd is not { } sd ? ""
-        : $", give or take {Words.Number(sd)}{CheckUnits.Of(check.Check) switch { "°" => "°", { } unit => Space + unit, _ => "" }}";
+        : Gaps.Fill(Say.GiveOrTake, Words.Number(sd), CheckUnits.Of(check.Check) switch { "°" => "°", { } unit => Space + unit, _ => "" });
 }

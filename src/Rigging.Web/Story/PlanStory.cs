@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 using static Rigging.Web.Desk.ReadingWords;
 using static Rigging.Web.Story.FlightStory;
@@ -16,10 +17,10 @@ static class PlanStory
     public static Told Of(Assessed assessed)
     {
         var response = Parse(assessed.Response) as JsonObject;
-        return new("Assessed",
+        return new(Say.Assessed,
         [
-            .. response is null ? [new Line("The result cannot be read.", Tone.Missing)] : Result(response),
-            new($"Computed, an estimate; nothing is decided by it. Program version {assessed.LibraryVersion}, airframe file {assessed.AirframeId} version {assessed.AirframeVersion}.", Tone.Missing),
+            .. response is null ? [new Line(Say.ResultCannotBeRead, Tone.Missing)] : Result(response),
+            new(Gaps.Fill(Say.ComputedEstimateNothingIsDecided, assessed.LibraryVersion, assessed.AirframeId, assessed.AirframeVersion), Tone.Missing),
         ]);
     }
 
@@ -30,31 +31,31 @@ static class PlanStory
     static IEnumerable<Line> Result(JsonObject response)
     {
         yield return Estimate(response["rollTendency"]) is { } tendency
-            ? $"Tendency {RollRate(tendency.Mean)}, {Between(tendency.Low, tendency.High)}."
-            : new Line("The tendency cannot be told from this evidence.", Tone.Missing);
+            ? Gaps.Fill(Say.Tendency, RollRate(tendency.Mean), Between(tendency.Low, tendency.High))
+            : new Line(Say.TendencyCannotBeToldFrom, Tone.Missing);
         var causes = Objects(response["causes"])
             .Select(cause => (Cause: Text(cause["cause"]), Probability: Number(cause["probability"])))
             .Where(cause => cause is { Cause: not null, Probability: >= 0.05 })
             .OrderByDescending(cause => cause.Probability).Take(CausesSaid).ToList();
         if (causes.Count > 0)
-            yield return $"Likely: {string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Percent(cause.Probability!.Value)}"))}.";
+            yield return Gaps.Fill(Say.Likely, string.Join(", ", causes.Select(cause => $"{(Wire.TryRead<Cause>(cause.Cause!, out var known) ? Words.Of(known) : cause.Cause)} {Words.Percent(cause.Probability!.Value)}")));
         foreach (var refusal in Objects(response["refusals"]).Select(refusal => Text(refusal["sentence"])).OfType<string>()) yield return refusal;
     }
 
-    public static Told Of(CorrectionAgreed agreed) => new("Correction agreed",
+    public static Told Of(CorrectionAgreed agreed) => new(Say.CorrectionAgreed,
     [
         .. agreed.Moves.Select(move => (Line)move.Instruction),
-        $"Data: {agreed.Data.Manual}, section {agreed.Data.Section}, revision {agreed.Data.Revision}.",
-        agreed.OwnPlan ? "The mechanic’s own plan." : "As proposed by the assessment.",
+        Gaps.Fill(Say.DataSectionRevision, agreed.Data.Manual, agreed.Data.Section, agreed.Data.Revision),
+        agreed.OwnPlan ? Say.MechanicsOwnPlan : Say.AsProposedByAssessment,
         .. Line.Quote(agreed.Reason),
         .. agreed.PredictedDegPerS is { } predicted
-            ? [$"Expected afterwards: {RollRate(predicted)}{(agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? ", " + Between(low, high) : "")}."]
+            ? [Gaps.Fill(Say.ExpectedAfterwards, RollRate(predicted), agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? ", " + Between(low, high) : "")]
             : Array.Empty<Line>(),
     ]);
 
     static string Between(double low, double high) => low < 0 && high > 0
-        ? $"nine times in ten between {RollRate(low)} and {RollRate(high)}"
-        : $"nine times in ten between {Words.Number(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Words.Number(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s";
+        ? Gaps.Fill(Say.NineTimesInTenBetween, RollRate(low), RollRate(high))
+        : Gaps.Fill(Say.NineTimesInTenBetweenInText, Words.Number(Math.Min(Math.Abs(low), Math.Abs(high))), Words.Number(Math.Max(Math.Abs(low), Math.Abs(high))));
 
     static (double Mean, double Low, double High)? Estimate(JsonNode? node) =>
         node is JsonObject estimate && Number(estimate["mean"]) is { } mean && Number(estimate["low"]) is { } low && Number(estimate["high"]) is { } high ? (mean, low, high) : null;

@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 
 namespace Rigging.Web.Story;
@@ -7,7 +8,7 @@ namespace Rigging.Web.Story;
 /// <summary>The pilot's report in words: the complaint in one sentence, and everything that was and was not written down.</summary>
 static class ReportStory
 {
-    public static Told Of(Reported report) => new("Reported",
+    public static Told Of(Reported report) => new(Texts.Reported,
     [
         new(report.Words, Tone.Quoted),
         .. RedFlags(report),
@@ -25,9 +26,9 @@ static class ReportStory
     [
         report.RollsTo switch
         {
-            Side.Left or Side.Right => $"Rolls {Words.Of(report.RollsTo)}{(report.Strength == RollStrength.NotRecorded ? "" : $" {Words.Of(report.Strength)}")}",
-            Side.None => "Does not roll by itself",
-            _ => "Does not fly straight; which way it rolls was not recorded",
+            Side.Left or Side.Right => Gaps.Fill(Say.Rolls, Words.Of(report.RollsTo), report.Strength == RollStrength.NotRecorded ? "" : $" {Words.Of(report.Strength)}"),
+            Side.None => Say.DoesNotRollByItself,
+            _ => Say.DoesNotFlyStraight,
         },
         report.Hands == Hands.NotRecorded ? null : Words.Of(report.Hands),
         report.Feet == Feet.NotRecorded ? null : Words.Of(report.Feet),
@@ -35,12 +36,12 @@ static class ReportStory
 
     /// <summary>The bank and the seconds it took; null when not recorded.</summary>
     public static string? BankRead(Reported report) =>
-        report is { BankDeg: { } bank, BankAfterS: { } seconds } ? $"{Bank(bank)} after {Words.Number(seconds, 1)}{Space}s" : null;
+        report is { BankDeg: { } bank, BankAfterS: { } seconds } ? Gaps.Fill(Say.AfterS, Bank(bank), Words.Number(seconds, 1)) : null;
 
     static IEnumerable<Line> RedFlags(Reported report)
     {
         if (report.RedFlags.Count > 0)
-            yield return new($"Red flags: {string.Join("; ", report.RedFlags.Select(Words.Of))}. Grounded until a damage inspection clears it.", Tone.Stop);
+            yield return new(Gaps.Fill(Say.RedFlagsGroundedUntil, string.Join("; ", report.RedFlags.Select(Words.Of))), Tone.Stop);
     }
 
     static IEnumerable<Line> Conditions(Reported report)
@@ -49,11 +50,11 @@ static class ReportStory
         [
             report.CasKt is { } kt ? $"{Words.Number(kt, 0)}{Space}kt" : null,
             report.PressureAltitudeFt is { } ft ? $"{Words.Number(ft, 0)}{Space}ft" : null,
-            report.PowerPercent is { } power ? $"power {Words.Number(power, 0)}{Space}%" : null,
-            report.FlapDeg is { } flap ? $"flap {Words.Number(flap, 0)}°" : null,
+            report.PowerPercent is { } power ? Gaps.Fill(Say.PowerInText, Words.Number(power, 0)) : null,
+            report.FlapDeg is { } flap ? Gaps.Fill(Say.FlapInText, Words.Number(flap, 0)) : null,
         ];
         if (known.OfType<string>().ToList() is { Count: > 0 } said) yield return $"At {string.Join(", ", said)}.";
-        if (!string.IsNullOrWhiteSpace(report.AsSet)) yield return $"As set: {report.AsSet}";
+        if (!string.IsNullOrWhiteSpace(report.AsSet)) yield return Gaps.Fill(Say.AsSet, report.AsSet);
     }
 
     static IEnumerable<Line> Readings(Reported report)
@@ -61,49 +62,49 @@ static class ReportStory
         string?[] read =
         [
             BankRead(report),
-            report.BallWidths is { } ball ? $"ball {Ball(ball)}" : null,
+            report.BallWidths is { } ball ? Gaps.Fill(Say.BallInText, Ball(ball)) : null,
         ];
-        if (read.OfType<string>().ToList() is { Count: > 0 } said) yield return $"Read: {string.Join("; ", said)}.";
+        if (read.OfType<string>().ToList() is { Count: > 0 } said) yield return Gaps.Fill(Say.Read, string.Join("; ", said));
     }
 
     static Line Fuel(Reported report) => report is { FuelLeftL: { } left, FuelRightL: { } right }
-        ? $"Fuel left {Litres(left)}, right {Litres(right)}, {(report.FuelMethod == FuelMethod.NotKnown ? "how it was known is not recorded" : Words.Of(report.FuelMethod))}."
-        : new Line("Fuel on each side: not known.", Tone.Missing);
+        ? Gaps.Fill(Say.FuelLeftRight, Litres(left), Litres(right), report.FuelMethod == FuelMethod.NotKnown ? Say.HowItWasKnownIsNotRecorded : Words.Of(report.FuelMethod))
+        : new Line(Say.FuelOnEachSideNot, Tone.Missing);
 
     static IEnumerable<Line> Seats(Reported report)
     {
-        if (report.Aboard is { } aboard) yield return $"Aboard: {Words.Of(aboard)}.";
+        if (report.Aboard is { } aboard) yield return Gaps.Fill(Say.Aboard, Words.Of(aboard));
         if (report.SeatLeftKg is null && report.SeatRightKg is null) yield break;
-        yield return $"Left seat {Kilograms(report.SeatLeftKg)}, right seat {Kilograms(report.SeatRightKg)}.";
+        yield return Gaps.Fill(Say.LeftSeatRightSeat, Kilograms(report.SeatLeftKg), Kilograms(report.SeatRightKg));
     }
 
-    static string Kilograms(double? kg) => kg is { } known ? $"{Words.Number(known, 0)}{Space}kg" : "not recorded";
+    static string Kilograms(double? kg) => kg is { } known ? $"{Words.Number(known, 0)}{Space}kg" : Say.NotRecordedInText;
 
     static IEnumerable<Line> History(Reported report)
     {
-        if (!string.IsNullOrWhiteSpace(report.SinceWhen)) yield return $"Since: {report.SinceWhen}";
-        if (report.StraightBefore is { } straight) yield return straight ? "It flew straight before." : "It did not fly straight before either.";
-        if (report.Happened.Count > 0) yield return $"Since it last flew straight: {string.Join("; ", report.Happened.Select(Words.Of))}.";
-        if (!string.IsNullOrWhiteSpace(report.LastWork)) yield return $"Done last: {report.LastWork}";
+        if (!string.IsNullOrWhiteSpace(report.SinceWhen)) yield return Gaps.Fill(Say.Since, report.SinceWhen);
+        if (report.StraightBefore is { } straight) yield return straight ? Say.ItFlewStraightBefore : Say.ItDidNotFlyStraight;
+        if (report.Happened.Count > 0) yield return Gaps.Fill(Say.SinceItLastFlewStraight, string.Join("; ", report.Happened.Select(Words.Of)));
+        if (!string.IsNullOrWhiteSpace(report.LastWork)) yield return Gaps.Fill(Say.DoneLast, report.LastWork);
     }
 
     static IEnumerable<Line> Missing(Reported report)
     {
         string?[] missing =
         [
-            report.Strength == RollStrength.NotRecorded && report.RollsTo is Side.Left or Side.Right ? "how fast" : null,
-            report.Hands == Hands.NotRecorded ? "hands" : null,
-            report.Feet == Feet.NotRecorded ? "feet" : null,
-            report.CasKt is null ? "speed" : null,
-            report.PressureAltitudeFt is null ? "altitude" : null,
-            report.PowerPercent is null ? "power" : null,
-            report.FlapDeg is null ? "flap" : null,
-            report.BallWidths is null ? "ball" : null,
-            report.BankDeg is null ? "bank and seconds" : null,
-            report is { SeatLeftKg: null, SeatRightKg: null, Aboard: null } ? "seats" : null,
-            string.IsNullOrWhiteSpace(report.SinceWhen) ? "since when" : null,
-            report.StraightBefore is null ? "whether it flew straight before" : null,
+            report.Strength == RollStrength.NotRecorded && report.RollsTo is Side.Left or Side.Right ? Say.HowFast : null,
+            report.Hands == Hands.NotRecorded ? Say.Hands : null,
+            report.Feet == Feet.NotRecorded ? Say.Feet : null,
+            report.CasKt is null ? Say.Speed : null,
+            report.PressureAltitudeFt is null ? Say.Altitude : null,
+            report.PowerPercent is null ? Say.Power : null,
+            report.FlapDeg is null ? Say.Flap : null,
+            report.BallWidths is null ? Say.Ball : null,
+            report.BankDeg is null ? Say.BankAndSeconds : null,
+            report is { SeatLeftKg: null, SeatRightKg: null, Aboard: null } ? Say.Seats : null,
+            string.IsNullOrWhiteSpace(report.SinceWhen) ? Say.SinceWhen : null,
+            report.StraightBefore is null ? Say.WhetherItFlewStraightBefore : null,
         ];
-        if (missing.OfType<string>().ToList() is { Count: > 0 } said) yield return new($"Not recorded: {string.Join(", ", said)}.", Tone.Missing);
+        if (missing.OfType<string>().ToList() is { Count: > 0 } said) yield return new(Gaps.Fill(Say.NotRecorded, string.Join(", ", said)), Tone.Missing);
     }
 }

@@ -2,6 +2,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Story;
 
@@ -18,23 +19,23 @@ public sealed record NextStep(string Sentence, string Act, string Address, IRead
 /// <summary>Another step that has a place now.</summary>
 public sealed record Step(string Act, string Address, IReadOnlyList<string> Blocked)
 {
-    static readonly (Type Kind, string Act, string Place)[] Known =
+    static (Type Kind, string Act, string Place)[] Known =>
     [
-        (typeof(Called), "Make the call", "call"),
-        (typeof(GroundChecked), "Ground checks", "checks"),
-        (typeof(EvaluationFlown), "Log an evaluation flight", "flight"),
-        (typeof(Assessed), "Assessment", "assessment"),
-        (typeof(CorrectionAgreed), "Agree the correction", "assessment"),
-        (typeof(WorkStarted), "Start the work", "work"),
-        (typeof(WorkHandedOver), "Go to the work", "work"),
-        (typeof(WorkDone), "Go to the work", "work"),
-        (typeof(Inspected), "Inspect", "inspection"),
-        (typeof(Approved), "Approve", "approval"),
-        (typeof(CheckFlown), "Log the check flight", "check-flight"),
-        (typeof(VerdictGiven), "Judge the check flight", "verdict"),
-        (typeof(Closed), "Close the complaint", "closing"),
-        (typeof(RoundOpened), "Open another round", "other/another-round"),
-        (typeof(Resumed), "Say that it goes on", "other/resume"),
+        (typeof(Called), Say.MakeCall, "call"),
+        (typeof(GroundChecked), Say.GroundChecks, "checks"),
+        (typeof(EvaluationFlown), Say.LogEvaluationFlight, "flight"),
+        (typeof(Assessed), Say.Assessment, "assessment"),
+        (typeof(CorrectionAgreed), Say.AgreeCorrection, "assessment"),
+        (typeof(WorkStarted), Say.StartWork, "work"),
+        (typeof(WorkHandedOver), Say.GoToWork, "work"),
+        (typeof(WorkDone), Say.GoToWork, "work"),
+        (typeof(Inspected), Say.Inspect, "inspection"),
+        (typeof(Approved), Say.Approve, "approval"),
+        (typeof(CheckFlown), Say.LogCheckFlight, "check-flight"),
+        (typeof(VerdictGiven), Say.JudgeCheckFlight, "verdict"),
+        (typeof(Closed), Texts.CloseComplaint, "closing"),
+        (typeof(RoundOpened), Texts.OpenAnotherRound, "other/another-round"),
+        (typeof(Resumed), Say.SayThatItGoesOn, "other/resume"),
     ];
 
     public static string ActOf(Type kind) => Array.Find(Known, step => step.Kind == kind).Act;
@@ -53,7 +54,7 @@ public sealed record Step(string Act, string Address, IReadOnlyList<string> Bloc
                 .Where(step => step.Address != next)
                 // Of two acts on one page the one this person may do speaks for it.
                 .GroupBy(step => step.Address).Select(place => place.FirstOrDefault(step => step.Blocked.Count == 0) ?? place.First()),
-            new("Notes and other steps", $"squawks/{file.Number}/other", []),
+            new(Say.NotesAndOtherSteps, $"squawks/{file.Number}/other", []),
         ];
     }
 }

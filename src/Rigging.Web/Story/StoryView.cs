@@ -4,6 +4,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Drawings;
+using Rigging.Web.Look;
 using Heavy = Rigging.Squawks.Entries.Side;
 using Side = Rigging.Mechanics.Contract.Side;
 
@@ -72,9 +73,9 @@ public sealed record StoryView(
     }
 
     static string OutcomeOf(List<Entry> entries) =>
-        entries.Select(entry => entry.Fact).OfType<VerdictGiven>().LastOrDefault() is { } verdict ? $"verdict: {Words.Of(verdict.Verdict)}"
-        : entries.Select(entry => entry.Fact).OfType<CheckFlown>().LastOrDefault() is { } flown ? flown.Satisfactory ? "check flight logged" : "check flight not satisfactory"
-        : $"{entries.Count} {(entries.Count == 1 ? "entry" : "entries")}";
+        entries.Select(entry => entry.Fact).OfType<VerdictGiven>().LastOrDefault() is { } verdict ? Gaps.Fill(Say.VerdictInText, Words.Of(verdict.Verdict))
+        : entries.Select(entry => entry.Fact).OfType<CheckFlown>().LastOrDefault() is { } flown ? flown.Satisfactory ? Say.CheckFlightLogged : Say.CheckFlightNotSatisfactory
+        : $"{entries.Count} {(entries.Count == 1 ? Say.EntryInText : Say.EntriesInText)}";
 
     static ToldEntry Tell(Entry entry, SquawkFile file, IReadOnlyList<int> correctedBy) => new(
         entry.Sequence, Told(entry, file), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
@@ -86,17 +87,24 @@ public sealed record StoryView(
     {
         var told = EntryStory.Of(entry.Fact, file.Register.Render);
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
-            told = told with { Lines = [.. told.Lines, $"It happened {file.When(happened)}; it was entered {file.When(entry.At)}."] };
+            told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
+        if (entry.Fact is Assessed assessed && Coins(assessed, file) is { } coins)
+            told = told with { Lines = [told.Lines[0], coins, .. told.Lines.Skip(1)] };
         return file.Ledger.ClockWentBack(entry)
-            ? told with { Lines = [.. told.Lines, new($"The server’s clock went back before this entry: it came after entry {entry.Sequence - 1}, whatever the times say.", Tone.Caution)] }
+            ? told with { Lines = [.. told.Lines, new(Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1), Tone.Caution)] }
             : told;
     }
+
+    /// <summary>What would take the assessed tendency out; null where the airframe file has changed since, for the file of today prices nothing of then.</summary>
+    static string? Coins(Assessed assessed, SquawkFile file) =>
+        file.Facts.Airframe is { } onFile && (onFile.Id, onFile.Version) == (assessed.AirframeId, assessed.AirframeVersion) && PlanStory.Tendency(assessed.Response) is { Mean: var mean }
+            ? new Equivalents(new Aeroplane(onFile.Read())).Of(mean) : null;
 
     static string SignedAs(Signature signature, SquawkFile file)
     {
         var certificate = signature.Certificate is { } id
-            ? $", {(signature.CertificateKind is { } kind ? file.Facts.RuleSet.WordsFor(kind) + ", " : "")}certificate {file.Register.Number(id)}"
+            ? Gaps.Fill(Say.Certificate, signature.CertificateKind is { } kind ? file.Facts.RuleSet.WordsFor(kind) + ", " : "", file.Register.Number(id))
             : "";
-        return $"Signed {file.When(signature.AuthenticatedAt)}{certificate}, by {signature.Method}";
+        return Gaps.Fill(Say.SignedBy, file.When(signature.AuthenticatedAt), certificate, signature.Method);
     }
 }

@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 
 namespace Rigging.Web.Story;
@@ -7,61 +8,61 @@ namespace Rigging.Web.Story;
 /// <summary>The work in words: what was found, turned, torqued and left.</summary>
 static class WorkStory
 {
-    public static Told Of(WorkStarted started) => new("Work started",
-        ["From here on it does not fly until the work is approved.", $"Wing support: {started.WingSupport}", .. Line.Quote(started.Remarks)]);
+    public static Told Of(WorkStarted started) => new(Say.WorkStarted,
+        [Say.FromHereOnItDoesNot, Gaps.Fill(Say.WingSupport, started.WingSupport), .. Line.Quote(started.Remarks)]);
 
-    public static Told Of(AsFound found) => new("As found", [.. Bushings(found.Bushings), .. Line.Quote(found.Other)]);
+    public static Told Of(AsFound found) => new(Texts.AsFound, [.. Bushings(found.Bushings), .. Line.Quote(found.Other)]);
 
-    public static Told Of(WorkHandedOver handover) => new("Work handed over",
+    public static Told Of(WorkHandedOver handover) => new(Say.WorkHandedOver,
     [
         .. Line.Quote(handover.State),
-        handover.Loose is { } loose ? new($"LOOSE: {loose} Do not move the aircraft.", Tone.Stop) : new Line("Nothing is loose.", Tone.Good),
+        handover.Loose is { } loose ? new(Gaps.Fill(Say.LOOSEDoNotMoveAircraft, loose), Tone.Stop) : new Line(Say.NothingIsLoose, Tone.Good),
     ]);
 
-    public static Told Of(TorqueApplied torque) => new($"Torqued: {torque.Fastener}",
+    public static Told Of(TorqueApplied torque) => new(Gaps.Fill(Say.Torqued, torque.Fastener),
     [
-        $"Target {InLb(torque.TargetMinInLb, torque.TargetMaxInLb)} by {torque.TargetSource}, {Words.Of(torque.Lubrication)}, {Words.Of(torque.Turned)}.",
-        torque.TargetIncludesPrevailing ? "That figure includes the prevailing torque."
-            : torque.RunOnInLb is { } runOn ? $"Run-on torque {Words.Number(runOn, 1)}{Space}in·lb added: final {InLb(torque.FinalMinInLb, torque.FinalMaxInLb)}."
-            : new Line("Run-on torque not recorded.", Tone.Missing),
-        $"Reached {Words.Number(torque.ReachedInLb, 1)}{Space}in·lb with wrench {torque.WrenchCode ?? "(no code)"} set to {Words.Number(torque.SettingInLb, 1)}{Space}in·lb{Extension(torque)}; calibration due {torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "not on file"}.",
-        torque.TorqueStripe ? "Torque stripe applied." : new Line("No torque stripe.", Tone.Caution),
+        Gaps.Fill(Say.TargetBy, InLb(torque.TargetMinInLb, torque.TargetMaxInLb), torque.TargetSource, Words.Of(torque.Lubrication), Words.Of(torque.Turned)),
+        torque.TargetIncludesPrevailing ? Say.ThatFigureIncludesPrevailingTorque
+            : torque.RunOnInLb is { } runOn ? Gaps.Fill(Say.RunOnTorqueInlbAdded, Words.Number(runOn, 1), InLb(torque.FinalMinInLb, torque.FinalMaxInLb))
+            : new Line(Say.RunOnTorqueNotRecorded, Tone.Missing),
+        Gaps.Fill(Say.ReachedInlbWithWrenchSet, Words.Number(torque.ReachedInLb, 1), torque.WrenchCode ?? Say.NoCode, Words.Number(torque.SettingInLb, 1), Extension(torque), torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? Say.NotOnFile),
+        torque.TorqueStripe ? Say.TorqueStripeApplied : new Line(Say.NoTorqueStripe, Tone.Caution),
     ]);
 
-    public static Told Of(WorkDone done) => new("Work done",
+    public static Told Of(WorkDone done) => new(Say.WorkDone,
     [
         new(done.Description, Tone.Quoted),
-        .. Bushings(done.AsLeft).Select(line => line with { Text = $"As left: {line.Text}" }),
+        .. Bushings(done.AsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
         .. Line.Quote(done.OtherAsLeft),
-        .. done.DiffersBecause is { } reason ? [new Line($"As left differs from the plan, because: {reason}", Tone.Caution)] : Array.Empty<Line>(),
-        .. string.IsNullOrWhiteSpace(done.DirectionProof) ? Array.Empty<Line>() : [$"Direction proved: {done.DirectionProof}"],
-        $"Disturbed: {(done.Disturbed.Count == 0 ? "nothing" : string.Join("; ", done.Disturbed))}.",
-        .. done.Parts.Select(part => (Line)$"Part: {part.Quantity} × {part.Description}, {part.PartNumber}."),
-        .. done.Resets.Select(reset => (Line)$"Checked again: {reset.What}: {reset.Result}."),
+        .. done.DiffersBecause is { } reason ? [new Line(Gaps.Fill(Say.AsLeftDiffersFromPlan, reason), Tone.Caution)] : Array.Empty<Line>(),
+        .. string.IsNullOrWhiteSpace(done.DirectionProof) ? Array.Empty<Line>() : [Gaps.Fill(Say.DirectionProved, done.DirectionProof)],
+        Gaps.Fill(Say.Disturbed, done.Disturbed.Count == 0 ? Say.Nothing : string.Join("; ", done.Disturbed)),
+        .. done.Parts.Select(part => (Line)Gaps.Fill(Say.Part, part.Quantity, part.Description, part.PartNumber)),
+        .. done.Resets.Select(reset => (Line)Gaps.Fill(Say.CheckedAgain, reset.What, reset.Result)),
         done is { EverythingRefitted: true, NoTemporaryHardware: true, NothingLoose: true }
-            ? "Everything removed is refitted, no temporary hardware is left, nothing is loose."
-            : new Line("Not everything is refitted and secured.", Tone.Stop),
-        $"Completed {done.CompletedOn:uuuu-MM-dd} at {Words.Number(done.TotalTimeH, 1)}{Space}h total time; {Words.Number(done.ManHours, 1)} man hours.",
+            ? Say.EverythingRemovedIsRefittedNo
+            : new Line(Say.NotEverythingIsRefittedAndSecured, Tone.Stop),
+        Gaps.Fill(Say.CompletedAtHTotalTime, $"{done.CompletedOn:uuuu-MM-dd}", Words.Number(done.TotalTimeH, 1), Words.Number(done.ManHours, 1)),
     ]);
 
     /// <summary>Both wings' bushings, each as an angle and a way the trailing edge goes.</summary>
     static IEnumerable<Line> Bushings(BushingAngles angles)
     {
-        if (angles is (null, null, null, null)) return ["No eccentric was touched."];
-        return [Wing("Left", angles.LeftFrontDeg, angles.LeftRearDeg), Wing("Right", angles.RightFrontDeg, angles.RightRearDeg)];
+        if (angles is (null, null, null, null)) return [Say.NoEccentricWasTouched];
+        return [Wing(Texts.Left, angles.LeftFrontDeg, angles.LeftRearDeg), Wing(Texts.Right, angles.RightFrontDeg, angles.RightRearDeg)];
     }
 
     static Line Wing(string side, double? front, double? rear) => (front, rear) switch
     {
-        (null, null) => new Line($"{side} wing eccentric not recorded.", Tone.Missing),
-        ({ } f, { } r) when f == r => $"{side} wing eccentric, front and rear bushing: {TrailingEdge(f)}.",
-        _ => new Line($"{side} wing eccentric: front bushing {One(front)}, rear bushing {One(rear)}.", Tone.Caution),
+        (null, null) => new Line(Gaps.Fill(Say.WingEccentricNotRecorded, side), Tone.Missing),
+        ({ } f, { } r) when f == r => Gaps.Fill(Say.WingEccentricFrontAndRear, side, TrailingEdge(f)),
+        _ => new Line(Gaps.Fill(Say.WingEccentricFrontBushing, side, One(front), One(rear)), Tone.Caution),
     };
 
-    static string One(double? angle) => angle is { } deg ? TrailingEdge(deg) : "not recorded";
+    static string One(double? angle) => angle is { } deg ? TrailingEdge(deg) : Say.NotRecordedInText;
 
-    static string InLb(double low, double high) => $"{Words.Number(low, 1)} to {Words.Number(high, 1)}{Space}in·lb";
+    static string InLb(double low, double high) => Gaps.Fill(Say.FromToInLb, Words.Number(low, 1), Words.Number(high, 1));
 
     static string Extension(TorqueApplied torque) => torque.ExtensionIn == 0 ? ""
-        : $", extension {Words.Number(torque.ExtensionIn)}{Space}in at {Words.Number(torque.ExtensionAngleDeg, 0)}°";
+        : Gaps.Fill(Say.ExtensionInAt, Words.Number(torque.ExtensionIn), Words.Number(torque.ExtensionAngleDeg, 0));
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components.Authorization;
 using NodaTime;
 using Rigging.Squawks.Entries;
 using Rigging.Web.Desk;
+using Rigging.Web.Look;
 using Rigging.Web.Paper;
 
 namespace Rigging.Web.Work;
@@ -12,18 +13,18 @@ static class LooseTag
     /// <returns>Null when nothing is loose.</returns>
     public static Sheet? Of(SquawkFile file, Stock stock, ZonedDateTime printedAt) =>
         file.State.Loose is { } loose && file.Ledger.Entries.LastOrDefault(entry => entry.Fact is WorkHandedOver) is { Fact: WorkHandedOver handover } left
-            ? new Sheet("LOOSE", file.School.Name, $"Squawk S-{file.Number} · {file.Aircraft.Registration}", file.HeadHash, printedAt,
+            ? new Sheet(Say.LOOSE, file.School.Name, Gaps.Fill(Texts.SquawkS, file.Number, file.Aircraft.Registration), file.HeadHash, printedAt,
             [
-                new Shout("DO NOT MOVE"),
+                new Shout(Say.DONOTMOVE),
                 new Shout(file.Aircraft.Registration, 30),
                 new Paragraph(loose, Strong: true),
                 new Paper.Facts(
                 [
-                    ("How it stands", handover.State),
-                    ("Left by", file.Register.Name(left.By)),
-                    ("On", file.When(left.At)),
+                    (Say.HowItStands, handover.State),
+                    (Say.LeftBy, file.Register.Name(left.By)),
+                    (Say.On, file.When(left.At)),
                 ]),
-                new Paper.Caution("Controls not to be moved, the aircraft not to be pushed, nobody under the wing. The tag comes off when the mechanic has recorded that nothing is loose.", "Until then"),
+                new Paper.Caution(Say.ControlsNotToBeMovedAircraft, Say.UntilThen),
             ], stock)
             : null;
 
@@ -31,7 +32,7 @@ static class LooseTag
     public static void MapLooseTag(this IEndpointRouteBuilder app) =>
         app.MapGet("/squawks/{number:int}/loose-tag.pdf", async (int number, string? size, HttpContext http, AuthenticationStateProvider signedIn, SquawkDesk desk, IClock clock, CancellationToken ct) =>
         {
-            if (size is not (null or "a5" or "half-letter")) return Results.BadRequest($"size: {size}; wanted: a5 or half-letter.");
+            if (size is not (null or "a5" or "half-letter")) return Results.BadRequest(Gaps.Fill(Texts.SizeWanted5OrHalf, size));
             // The desk knows people by the pages' own provider; outside a page somebody has to tell it.
             ((IHostEnvironmentAuthenticationStateProvider)signedIn).SetAuthenticationState(Task.FromResult(new AuthenticationState(http.User)));
             if (await desk.Open(number, ct) is not { } file) return Results.NotFound();

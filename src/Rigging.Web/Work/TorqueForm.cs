@@ -52,17 +52,17 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         {
             if (!given) typed.Wrong("value-missing", sentence, field);
         }
-        Need(fields.Text("torque.fastener") is not null, "torque.fastener", "Fastener: nothing entered. Wanted which bolt or nut it is.");
-        Need(fields["torque.source"] is not null, "torque.source", "The torque's source: nothing chosen. Choose one.");
-        Need(fields["torque.threads"] is not null, "torque.threads", "The threads: nothing chosen. Say whether they are dry or lubricated.");
-        Need(fields["torque.turned"] is not null, "torque.turned", "What is turned: nothing chosen. Choose nut or bolt head.");
-        Need(form.Target is null || form.Target.IncludesPrevailing || fields.Text("torque.runOnInLb") is not null, "torque.runOnInLb", "Run-on: nothing entered. Wanted the in·lb it takes to turn before the nut touches, 0 for a plain nut.");
-        Need(WrenchId(fields, file) is not null, "torque.wrench", "Wrench: nothing chosen. Choose the one you use.");
-        var (runOn, lever, extension, angle) = (typed.Number(fields["torque.runOnInLb"], "torque.runOnInLb", "Run-on", "in·lb"), typed.Needed(fields["torque.leverIn"] ?? LeverOnFile(fields, file), "torque.leverIn", "Lever", "inches"),
-            typed.Number(fields["torque.extension"], "torque.extension", "Extension", "inches") ?? 0, typed.Number(fields["torque.angle"], "torque.angle", "Angle of the extension", "degrees") ?? 0);
+        Need(fields.Text("torque.fastener") is not null, "torque.fastener", Say.FastenerNothingEnteredWanted);
+        Need(fields["torque.source"] is not null, "torque.source", Say.TorquesSourceNothingChosen);
+        Need(fields["torque.threads"] is not null, "torque.threads", Say.ThreadsNothingChosenSay);
+        Need(fields["torque.turned"] is not null, "torque.turned", Say.WhatIsTurnedNothingChosen);
+        Need(form.Target is null || form.Target.IncludesPrevailing || fields.Text("torque.runOnInLb") is not null, "torque.runOnInLb", Say.RunOnNothingEnteredWanted);
+        Need(WrenchId(fields, file) is not null, "torque.wrench", Say.WrenchNothingChosenChoose);
+        var (runOn, lever, extension, angle) = (typed.Number(fields["torque.runOnInLb"], "torque.runOnInLb", Say.RunOn, "in·lb"), typed.Needed(fields["torque.leverIn"] ?? LeverOnFile(fields, file), "torque.leverIn", Say.Lever, Say.Inches),
+            typed.Number(fields["torque.extension"], "torque.extension", Say.Extension, Say.Inches) ?? 0, typed.Number(fields["torque.angle"], "torque.angle", Say.AngleOfExtension, Say.Degrees) ?? 0);
         var happened = LateEntry.Read(fields, typed, file.School.Zone, "torque.");
-        var setting = typed.Needed(fields["torque.settingInLb"], "torque.settingInLb", "The wrench showed", "in·lb");
-        if (typed.Ok && form.Target is null) typed.Wrong("value-missing", "The torque wanted: say what the data give, and answer the three questions.", "torque.source");
+        var setting = typed.Needed(fields["torque.settingInLb"], "torque.settingInLb", Say.WrenchShowed, "in·lb");
+        if (typed.Ok && form.Target is null) typed.Wrong("value-missing", Say.TorqueWantedSayWhat, "torque.source");
         if (!typed.Ok || form is not { Target: { } target, Final: { } final, Reached: { } reached }) return null;
         double least = target.Least.PoundForceInches, greatest = target.Greatest.PoundForceInches, finalLeast = final.Least.PoundForceInches, finalGreatest = final.Greatest.PoundForceInches, felt = reached.PoundForceInches;
         return new(fields.Text("torque.fastener")!, target.Source, Round(least), Round(greatest), target.IncludesPrevailing,

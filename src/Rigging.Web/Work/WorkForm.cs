@@ -8,24 +8,24 @@ namespace Rigging.Web.Work;
 /// <summary>The work as typed, part by part: as found, as left, what was done.</summary>
 static class WorkForm
 {
-    public static readonly IReadOnlyList<Choice> Ways = [new("up", "Trailing edge up"), new("neutral", "Neutral"), new("down", "Trailing edge down")];
+    public static IReadOnlyList<Choice> Ways => [new("up", Say.TrailingEdgeUp), new("neutral", Say.Neutral), new("down", Say.TrailingEdgeDown)];
 
     /// <summary>The four bushings: field, name, and which eccentric they belong to.</summary>
-    public static readonly IReadOnlyList<(string Field, string Name, Control Eccentric)> Bushings =
+    public static IReadOnlyList<(string Field, string Name, Control Eccentric)> Bushings =>
     [
-        ("leftFront", "Left wing, front bushing", Control.LeftEccentric),
-        ("leftRear", "Left wing, rear bushing", Control.LeftEccentric),
-        ("rightFront", "Right wing, front bushing", Control.RightEccentric),
-        ("rightRear", "Right wing, rear bushing", Control.RightEccentric),
+        ("leftFront", Say.LeftWingFrontBushing, Control.LeftEccentric),
+        ("leftRear", Say.LeftWingRearBushing, Control.LeftEccentric),
+        ("rightFront", Say.RightWingFrontBushing, Control.RightEccentric),
+        ("rightRear", Say.RightWingRearBushing, Control.RightEccentric),
     ];
 
     /// <summary>What is done before an eccentric is turned, one after the other.</summary>
-    public static readonly IReadOnlyList<(string Field, string Words)> BeforeTurning =
+    public static IReadOnlyList<(string Field, string Words)> BeforeTurning =>
     [
-        ("move.held", "The wing is held by its support, and nobody stands under it."),
-        ("move.loosened", "The bolt is loosened and not withdrawn; its nut is still on."),
-        ("move.free", "Both bushings of this joint turn freely; the other wing’s bolt is tight."),
-        ("move.zeroed", "The measurement that will see the trailing edge move is set up and reads zero."),
+        ("move.held", Say.WingIsHeldByItsSupportAndNobody),
+        ("move.loosened", Say.BoltIsLoosenedAndNotWithdrawn),
+        ("move.free", Say.BothBushingsOfThisJointTurn),
+        ("move.zeroed", Say.MeasurementThatWillSeeTrailing),
     ];
 
     /// <summary>Every step before this one is ticked.</summary>
@@ -45,11 +45,11 @@ static class WorkForm
             field = $"{part}.{field}";
             var way = fields[$"{field}.way"];
             if (way == "neutral") return 0;
-            var size = typed.Number(fields[field], field, name, "degrees");
+            var size = typed.Number(fields[field], field, name, Say.Degrees);
             if (way is null && size is null) return null;
-            if (size is null && fields.Text(field) is null) typed.Wrong("value-missing", $"{name}: nothing entered. Wanted the degrees from neutral, or “neutral”.", field);
-            if (way is null && size != 0) typed.Wrong("not-a-choice", $"{name}: which way it stands is not chosen. Choose trailing edge up or down.", $"{field}.way");
-            if (size < 0) typed.Wrong("value-out-of-range", $"{name}: “{fields[field]}” has a sign. Wanted the degrees alone; the way is chosen beside it.", field);
+            if (size is null && fields.Text(field) is null) typed.Wrong("value-missing", Gaps.Fill(Say.NothingEnteredWantedDegrees, name), field);
+            if (way is null && size != 0) typed.Wrong("not-a-choice", Gaps.Fill(Say.WhichWayItStandsIsNot, name), $"{field}.way");
+            if (size < 0) typed.Wrong("value-out-of-range", Gaps.Fill(Say.HasSignWantedDegrees, name, fields[field]), field);
             return size is { } deg ? (way == "up" ? -deg : deg) + 0.0 : null;
         }
         return new(Of(0), Of(1), Of(2), Of(3));
@@ -79,9 +79,9 @@ static class WorkForm
             fields.Ticked("done.noTemporaryHardware"),
             fields.Ticked("done.nothingLoose"),
             fields.Text("done.differsBecause"),
-            typed.Needed(fields["done.manHours"], "done.manHours", "Man hours", "hours"),
-            typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", "Total time", "hours"),
-            typed.Date(fields["done.completedOn"], "done.completedOn", "Completed on"));
+            typed.Needed(fields["done.manHours"], "done.manHours", Say.ManHours, Say.Hours),
+            typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", Say.TotalTime, Say.Hours),
+            typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn));
     }
 
     static List<PartUsed> Parts(TypedFields fields, Typed typed)
@@ -90,10 +90,10 @@ static class WorkForm
         for (var i = 0; i < Rows(fields, "done.part", "quantity", "description", "number") - 1; i++)
         {
             string Field(string column) => $"done.part{i}.{column}";
-            if (fields.Text(Field("description")) is null) typed.Wrong("text-missing", $"Part {i + 1}: write what it is, or clear the line.", Field("description"));
-            if (fields.Text(Field("number")) is null) typed.Wrong("text-missing", $"Part {i + 1}: write its part number.", Field("number"));
-            var quantity = typed.Whole(fields[Field("quantity")], Field("quantity"), $"Part {i + 1}, quantity");
-            if (fields.Text(Field("quantity")) is not null && quantity < 1) typed.Wrong("value-out-of-range", $"Part {i + 1}: {fields[Field("quantity")]} pieces cannot be. Wanted 1 or more.", Field("quantity"));
+            if (fields.Text(Field("description")) is null) typed.Wrong("text-missing", Gaps.Fill(Say.PartWriteWhatItIsOrClear, i + 1), Field("description"));
+            if (fields.Text(Field("number")) is null) typed.Wrong("text-missing", Gaps.Fill(Say.PartWriteItsPartNumber, i + 1), Field("number"));
+            var quantity = typed.Whole(fields[Field("quantity")], Field("quantity"), Gaps.Fill(Say.PartQuantity, i + 1));
+            if (fields.Text(Field("quantity")) is not null && quantity < 1) typed.Wrong("value-out-of-range", Gaps.Fill(Say.PartPiecesCannotBeWanted, i + 1, fields[Field("quantity")]), Field("quantity"));
             parts.Add(new(fields.Text(Field("description")) ?? "", fields.Text(Field("number")) ?? "", quantity));
         }
         return parts;
@@ -102,11 +102,11 @@ static class WorkForm
     /// <summary>What was taken to the aircraft has come back from it.</summary>
     static IEnumerable<DependentReset> ToolsCounted(TypedFields fields, Typed typed)
     {
-        var (taken, back) = (typed.Whole(fields["done.toolsOut"], "done.toolsOut", "Tools taken to the aircraft"), typed.Whole(fields["done.toolsBack"], "done.toolsBack", "Tools counted back"));
+        var (taken, back) = (typed.Whole(fields["done.toolsOut"], "done.toolsOut", Say.ToolsTakenToAircraft), typed.Whole(fields["done.toolsBack"], "done.toolsBack", Say.ToolsCountedBack));
         if (!typed.Ok) return [];
         if (taken < 0 || back != taken)
         {
-            typed.Wrong("tools-missing", $"{taken} tools went to the aircraft and {back} came back. Find the difference before anything is closed.", "done.toolsBack");
+            typed.Wrong("tools-missing", Gaps.Fill(Say.ToolsWentToAircraftAndCame, taken, back), "done.toolsBack");
             return [];
         }
         // What the move asks to be checked again must be on record by itself: a count of tools does not stand for it.
@@ -119,8 +119,8 @@ static class WorkForm
         for (var i = 0; i < Rows(fields, "done.reset", "what", "result") - 1; i++)
         {
             var (what, result) = (fields.Text($"done.reset{i}.what"), fields.Text($"done.reset{i}.result"));
-            if (what is null) typed.Wrong("text-missing", $"Checked again {i + 1}: write what was checked, or clear the line.", $"done.reset{i}.what");
-            if (result is null) typed.Wrong("text-missing", $"Checked again {i + 1}: write what was found.", $"done.reset{i}.result");
+            if (what is null) typed.Wrong("text-missing", Gaps.Fill(Say.CheckedAgainWriteWhatWas, i + 1), $"done.reset{i}.what");
+            if (result is null) typed.Wrong("text-missing", Gaps.Fill(Say.CheckedAgainWriteWhat, i + 1), $"done.reset{i}.result");
             resets.Add(new(what ?? "", result ?? ""));
         }
         return resets;
@@ -136,11 +136,11 @@ static class WorkForm
 
     public static string TitleOf(Part part) => part switch
     {
-        Part.Start => "Support the wing and start",
-        Part.Found => "As found",
-        Part.Move => "Make the agreed move",
-        Part.Torque => "Torque",
-        _ => "Sign the work",
+        Part.Start => Say.SupportWingAndStart,
+        Part.Found => Texts.AsFound,
+        Part.Move => Say.MakeAgreedMove,
+        Part.Torque => Say.Torque,
+        _ => Say.SignWork,
     };
 
     /// <summary>The controls whose bolts are loosened by what was agreed.</summary>

@@ -2,6 +2,7 @@
 // page works without it; the draft script keeps them.
 (() => {
   "use strict";
+  const says = JSON.parse(document.currentScript.dataset.say), filled = (text, ...what) => text.replace(/\{(\d)\}/g, (_, i) => what[i]);
   const form = document.querySelector("form[data-card]");
   if (!form) return;
   const ENOUGH_S = 20, TICK_MS = 100;
@@ -10,13 +11,14 @@
   const watch = box => {
     const part = box.closest("[data-point]"), time = box.querySelector("[data-time]"), go = box.querySelector("[data-go]"), said = box.querySelector("[data-said]");
     const marks = [...box.querySelectorAll("[data-deg]")], sides = [...box.querySelectorAll("[data-last]")];
+    const start = go.textContent;
     let began = 0, tick = 0, told = false;
     const running = () => began > 0;
-    const side = () => sides.find(button => button.getAttribute("aria-pressed") === "true").dataset.last;
+    const pressed = () => sides.find(button => button.getAttribute("aria-pressed") === "true"), side = () => pressed().dataset.last, sideWord = () => pressed().textContent.trim();
     const show = () => {
       for (const mark of marks) mark.disabled = !running();
       for (const button of sides) button.disabled = running();
-      go.textContent = running() ? "Does not count: again" : "Let go: start";
+      go.textContent = running() ? says.again : start;
       box.classList.toggle("running", running());
     };
     const elapsed = () => (performance.now() - began) / 1000;
@@ -24,14 +26,14 @@
     const freeRow = () => [...part.querySelectorAll(`[data-repeat="${side()}"]`)].find(row => [...row.querySelectorAll("input, select")].every(field => !field.value));
 
     go.addEventListener("click", () => {
-      if (running()) { stop(); time.textContent = "0.0"; said.textContent = "Not counted."; return; }
-      if (!freeRow()) { said.textContent = `All repeats after a turn to the ${side()} are done.`; return; }
+      if (running()) { stop(); time.textContent = "0.0"; said.textContent = says.notCounted; return; }
+      if (!freeRow()) { said.textContent = filled(says.allDone, sideWord()); return; }
       began = performance.now();
       told = false;
       said.textContent = "";
       tick = setInterval(() => {
         time.textContent = elapsed().toFixed(1);
-        if (!told && elapsed() >= ENOUGH_S) { told = true; said.textContent = `${ENOUGH_S} s is enough: take the wheel, and mark how far it went.`; navigator.vibrate?.(300); }
+        if (!told && elapsed() >= ENOUGH_S) { told = true; said.textContent = filled(says.enough, ENOUGH_S); navigator.vibrate?.(300); }
       }, TICK_MS);
       show();
     });
@@ -44,7 +46,7 @@
         const [s, deg, wing] = row.querySelectorAll("input, select");
         [s.value, deg.value, wing.value] = [seconds, mark.dataset.wing === "level" ? "" : mark.dataset.deg, mark.dataset.wing];
         wing.dispatchEvent(new Event("change", { bubbles: true }));
-        said.textContent = `${seconds} s, ${mark.textContent.trim().toLowerCase()}, after a turn to the ${side()}. Take the wheel.`;
+        said.textContent = filled(says.took, seconds, mark.textContent.trim().toLowerCase(), sideWord());
       });
     for (const button of sides) button.addEventListener("click", () => { for (const other of sides) other.setAttribute("aria-pressed", String(other === button)); });
     show();

@@ -3,6 +3,7 @@
 // A page that has taken the form in carries data-draft-done="KEY", or has done=KEY in its address, which clears the browser's copy.
 (() => {
   "use strict";
+  const says = JSON.parse(document.currentScript.dataset.say), filled = (text, ...what) => text.replace(/\{(\d)\}/g, (_, i) => what[i]);
   const PAUSE_MS = 800, RETRY_MS = 15000, KEEP_DAYS = 14;
   const person = document.body.dataset.person || "nobody", visitor = person === "nobody";
   const placeOf = key => `draft:${person}:${key}`;
@@ -61,8 +62,8 @@
       clearTimeout(timer);
       const mine = ++asked, kept = { at: Date.now(), fields: fieldsOf(form) };
       const onDevice = device.keep(key, kept);
-      if (visitor) { say(onDevice ? `Kept on this device ${clockTime(kept.at)}` : "This device keeps nothing. Do not close this page", onDevice ? "here" : "device"); return; }
-      let why = "no connection";
+      if (visitor) { say(onDevice ? filled(says.here, clockTime(kept.at)) : says.nowhere, onDevice ? "here" : "device"); return; }
+      let why = says.noConnection;
       sending = new AbortController();
       try {
         const token = form.elements.namedItem("__RequestVerificationToken") ?? document.querySelector("input[name=__RequestVerificationToken]");
@@ -71,13 +72,13 @@
           headers: { "Content-Type": "application/json", "RequestVerificationToken": token ? token.value : "" }
         });
         if (answer.ok) {
-          if (mine === asked) { unsent = false; device.drop(key); say(`Draft saved ${clockTime(kept.at)}`, "server"); }
+          if (mine === asked) { unsent = false; device.drop(key); say(filled(says.saved, clockTime(kept.at)), "server"); }
           return;
         }
-        why = answer.type === "opaqueredirect" || answer.status === 401 ? "signed out" : `the server answered ${answer.status}`;
+        why = answer.type === "opaqueredirect" || answer.status === 401 ? says.signedOut : filled(says.answered, answer.status);
       } catch { /* no answer at all: the words below say so */ }
       if (mine !== asked) return;
-      say(onDevice ? `Not saved: ${why}, kept on this device` : `Not saved: ${why}. Do not close this page`, "device");
+      say(filled(onDevice ? says.notSavedKept : says.notSaved, why), "device");
       timer = setTimeout(send, RETRY_MS);
     };
 
@@ -92,7 +93,7 @@
       // A page that came back with errors already shows what was typed, and newer.
       if (form.querySelector("[data-errors]") || form.dataset.draftRestore === "off") return;
       const kept = device.read(key);
-      if (kept) { fill(form, kept.fields); unsent = true; say(`Restored what you typed at ${clockTime(kept.at)}`, "device"); return send(); }
+      if (kept) { fill(form, kept.fields); unsent = true; say(filled(says.restored, clockTime(kept.at)), "device"); return send(); }
       if (visitor) return;
       try {
         const answer = await fetch(address, { redirect: "manual", credentials: "same-origin", headers: { "Accept": "application/json" } });
@@ -100,7 +101,7 @@
         const values = await answer.json();
         if (touched) return;
         fill(form, values);
-        say("Your draft is back", "server");
+        say(says.back, "server");
       } catch { /* no draft to be had: the form stays as served */ }
     };
 

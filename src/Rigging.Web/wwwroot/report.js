@@ -3,6 +3,7 @@
 // It carries its own id, so that the server files it once however often it arrives.
 (() => {
   "use strict";
+  const says = JSON.parse(document.currentScript.dataset.say), filled = (text, ...what) => text.replace(/\{(\d)\}/g, (_, i) => what[i]);
   const PROBE_MS = 6000, RETRY_MS = 15000;
   const person = document.body.dataset.person || "nobody";
   const placeOf = key => `unsent:${person}:${key}`;
@@ -60,9 +61,7 @@
       if (await reachable()) { form.submit(); return; }
       busy = false;
       button.removeAttribute("aria-busy");
-      say(kept
-        ? `No signal: not sent yet. The report of ${clockTime(at)} is kept on this phone and goes by itself once there is a signal: leave this page open, or open it again later.`
-        : "No signal: not sent yet, and this phone keeps nothing. Leave this page open; it goes by itself once there is a signal.");
+      say(filled(kept ? says.kept : says.notKept, clockTime(at)));
       timer = setTimeout(() => send(false), RETRY_MS);
     };
 
@@ -83,8 +82,8 @@
         files.files = transfer.files;
       }
       const pin = form.elements.namedItem("pin");
-      if (pin && !pin.value) { say(`The report of ${clockTime(left.at)} was not sent. Type the school’s PIN and send it.`); return; }
-      say(`The report of ${clockTime(left.at)} was not sent. It is being sent now.`);
+      if (pin && !pin.value) { say(filled(says.wantsPin, clockTime(left.at))); return; }
+      say(filled(says.goesNow, clockTime(left.at)));
       send(false);
     };
     // After the draft is back in its fields.

@@ -1,6 +1,7 @@
 // A button with data-scan-into="ID" reads a QR code with the camera into the field of that id, where the browser can. Elsewhere it stays hidden and the number is typed.
 (() => {
   "use strict";
+  const says = JSON.parse(document.currentScript.dataset.say);
   if (!("BarcodeDetector" in window) || !navigator.mediaDevices?.getUserMedia) return;
   const show = () => { for (const button of document.querySelectorAll("[data-scan-into][hidden]")) button.hidden = false; };
   new MutationObserver(show).observe(document.body, { childList: true, subtree: true });
@@ -13,7 +14,7 @@
     try {
       stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
     } catch {
-      button.textContent = "No camera: type the number";
+      button.textContent = says.noCamera;
       return;
     }
     const view = document.createElement("video");
@@ -22,10 +23,10 @@
     view.srcObject = stream;
     const stop = document.createElement("button");
     stop.type = "button";
-    stop.textContent = "Stop the camera";
+    stop.textContent = says.stop;
     button.after(view, stop);
     button.disabled = true;
-    button.textContent = "Hold the code before the camera";
+    button.textContent = says.hold;
     await view.play();
     const reader = new BarcodeDetector({ formats: ["qr_code", "code_128", "data_matrix"] });
     let going = true;

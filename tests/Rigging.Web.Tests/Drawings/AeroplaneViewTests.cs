@@ -67,4 +67,35 @@ public sealed class AeroplaneViewTests
     [Fact]
     public void Words_alone_show_no_figure() =>
         Assert.DoesNotContain(Lettered(AeroplaneView.FromWords(Side.Left)), text => text.Any(char.IsDigit));
+
+    public static TheoryData<double, double?> EveryRate =>
+        [.. from rate in Enumerable.Range(-32, 65) from limit in (double?[])[null, 0.2, 0.3, 0.5, 1, 1.5] select (rate * 0.05, limit)];
+
+    /// <summary>As wide as the broadest figures of that size, a little higher than its capitals.</summary>
+    static (double Left, double Top, double Right, double Bottom) Box(Lettering text)
+    {
+        var wide = text.Text.Length * text.Size * 0.6;
+        var left = text.At.X - (text.Align switch { Align.Start => 0, Align.Middle => wide / 2, _ => wide });
+        return (left, text.At.Y - 0.75 * text.Size, left + wide, text.At.Y + 0.2 * text.Size);
+    }
+
+    /// <summary>At small banks everything comes close together: the figure, its interval, the limit and the lift.</summary>
+    [Theory, MemberData(nameof(EveryRate))]
+    public void No_lettering_touches_another_nor_the_mark_of_the_limit(double rate, double? limit)
+    {
+        var drawing = AeroplaneView.FromRate(rate, rate - 0.2, rate + 0.2, limit);
+        var boxes = drawing.Marks.OfType<Lettering>().Select(text => (text.Text, Box: Box(text))).ToList();
+
+        Assert.All(boxes, one => Assert.True(one.Box is { Left: >= 0, Top: >= 0 } && one.Box.Right <= 480 && one.Box.Bottom <= 204, $"{one.Text} leaves the picture"));
+        Assert.Equal([], from one in boxes
+                         from other in boxes
+                         where one != other && one.Box.Left < other.Box.Right && other.Box.Left < one.Box.Right && one.Box.Top < other.Box.Bottom && other.Box.Top < one.Box.Bottom
+                         select $"{one.Text} on {other.Text}");
+        Assert.Equal([], from line in drawing.Marks.OfType<Outline>().Where(mark => mark.Pen == Pen.Limit)
+                         from step in Enumerable.Range(0, 11)
+                         let at = new Point(line.Points[0].X + (line.Points[1].X - line.Points[0].X) * step / 10, line.Points[0].Y + (line.Points[1].Y - line.Points[0].Y) * step / 10)
+                         from one in boxes
+                         where at.X > one.Box.Left && at.X < one.Box.Right && at.Y > one.Box.Top && at.Y < one.Box.Bottom
+                         select $"the limit through {one.Text}");
+    }
 }
