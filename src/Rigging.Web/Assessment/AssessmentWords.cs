@@ -2,6 +2,7 @@ using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
+using Rigging.Web.Drawings;
 using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 using Check = Rigging.Squawks.Entries.Check;
@@ -18,7 +19,7 @@ static class AssessmentWords
         ? Say.NothingOnRecordSaysHow
         : Gaps.Fill(Say.WithHandsOffAndBallCentred, Heavy(tendency.Mean), RollRate(tendency.Mean), Between(tendency, RollRate), Words.Number(reference.CasKt, 0), Words.Number(reference.PressureAltitudeFt, 0), Directions.Load(reference.Load));
 
-    static string Heavy(double degPerS) => Math.Round(Math.Abs(degPerS), 2) == 0 ? Say.FliesLevel : degPerS < 0 ? Say.LeftWingHeavy : Say.RightWingHeavy;
+    static string Heavy(double degPerS) => Math.Abs(degPerS) < AeroplaneView.LeastRate ? Say.FliesLevel : degPerS < 0 ? Say.LeftWingHeavy : Say.RightWingHeavy;
 
     public static string Between(Estimate estimate, Func<double, string> words) => Gaps.Fill(Say.NineTimesInTenBetween, words(estimate.Low), words(estimate.High));
 

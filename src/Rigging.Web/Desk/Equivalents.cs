@@ -3,6 +3,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Loading;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Drawings;
 using Rigging.Web.Look;
 using UnitsNet;
 using static Rigging.Squawks.Rules.Directions;
@@ -41,7 +42,7 @@ public sealed class Equivalents(Aeroplane aeroplane)
     /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
     public string? Of(double degPerS)
     {
-        if (Math.Abs(degPerS) < 0.05) return null;
+        if (Math.Abs(degPerS) < AeroplaneView.LeastRate) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
             coins.Add(Gaps.Fill(Say.MoreInTankThanInOther, Litres(Math.Abs(litres)), litres > 0 ? Texts.RightInText : Texts.LeftInText));

@@ -6,8 +6,10 @@ namespace Rigging.Web.Drawings;
 /// <summary>The aeroplane from behind, dropping its heavy wing: what is wrong, in one picture.</summary>
 public static class AeroplaneView
 {
-    // Slower than this nobody feels it: half a degree in ten seconds.
-    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastRate = 0.05, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
+    /// <summary>°/s; slower than this nobody feels it: half a degree in ten seconds.</summary>
+    public const double LeastRate = 0.05;
+
+    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
     static readonly Point Axis = new(240, 72);
 
     /// <summary>From the pilot's words: drawn out of scale, with the reading in words when there was one.</summary>

@@ -30,7 +30,7 @@ static class CardSheet
             yield return new PointBox(number, point);
         if (card.IsCheck)
             yield return new Boxes(Say.StallsAndFlapsAgainstBaseline, [[new(Say.CleanStallWingDegrees, 1), new(Say.FlapStallWingDegrees, 1)], [new(Say.EachFlapSettingFlown, 1)]]);
-        yield return new Boxes(Say.HowItFlewInYourWords, [[new("", 1)], [new("", 1)]]);
+        yield return new RestOfThePage(Say.HowItFlewInYourWords);
     }
 
     static IEnumerable<IReadOnlyList<Box>> Load(Card card)
@@ -73,6 +73,20 @@ static class CardSheet
                     galley.Read(PdfBlockLevelElementTag.Paragraph, () => galley.Line(galley.Lines(box.Label, Typeface.Text, galley.Small, wide - 4)[0], Typeface.Text, galley.Small, left + 3, top + 1, XBrushes.DimGray));
                 x += wide;
             }
+        }
+    }
+
+    /// <summary>Lines to write on, down to the foot of the page.</summary>
+    sealed record RestOfThePage(string Head) : Block
+    {
+        internal override void Set(Galley galley)
+        {
+            const double tall = 23;
+            const int least = 2;
+            var head = Galley.LineHeight(galley.Body) + 2;
+            galley.Need(head + least * tall);
+            galley.Read(PdfBlockLevelElementTag.Heading2, () => galley.Line(Head, Typeface.Strong, galley.Body, galley.Left, galley.Y));
+            for (galley.Y += head; galley.Y + tall <= galley.Bottom; galley.Y += tall) Boxes.Row(galley, [new("", 1)], galley.Y, tall);
         }
     }
 

@@ -21,7 +21,7 @@ static partial class ChartInk
 
     // Stand-ins that no drawing would use: replaced by the page's own colours.
     static readonly Inks Screen = new(new("#0A1B01"), new("#0A1B02"), new("#0A1B03"), new("#0A1B04"), new("#0A1B05"), new("#0A1B06"));
-    static readonly (string StandIn, string Token)[] Tokens = [("#0A1B01", "ink"), ("#0A1B02", "muted"), ("#0A1B03", "line"), ("#0A1B04", "accent"), ("#0A1B05", "caution"), ("#0A1B06", "surface")];
+    static readonly (string StandIn, string Token)[] Tokens = [("#0A1B01", "ink"), ("#0A1B02", "muted"), ("#0A1B03", "grid"), ("#0A1B04", "accent"), ("#0A1B05", "caution"), ("#0A1B06", "surface")];
     static readonly Inks Print = new(Colors.Black, new("#444444"), new("#BBBBBB"), new(Look.Palette.Light.Accent), new(Look.Palette.Light.Caution), Colors.White);
 
     static ChartInk() => Fonts.FontResolvers.Insert(0, new Plex());

@@ -116,7 +116,7 @@ public sealed partial class TextsTests
     /// </summary>
     static readonly string[] StaysEnglish =
     [
-        "Api/", "Commands/", "Demo/", "Notices/", "Security/", "Records/Bundle", "Records/Touched.cs", "Program.cs", "Site.cs",
+        "Api/", "Commands/", "Demo/", "Notices/", "Security/", "Records/Bundle", "Records/Touched.cs", "Records/Lists.cs", "Records/Csv.cs", "Program.cs", "Site.cs",
         "Report/Choices.cs", "FlightCard/CardReadings.cs", "Work/WorkForm.cs", "Office/Accounts.cs", "Office/OfficeBooks.cs", "SignIn/Account.cs", "SignIn/Doorman.cs", "SignIn/Invitations.cs",
     ];
 

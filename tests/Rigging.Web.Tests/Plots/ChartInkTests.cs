@@ -27,7 +27,7 @@ public sealed class ChartInkTests
         var colours = Drawn(Sample()).DescendantsAndSelf().SelectMany(e => e.Attributes()).Where(a => a.Name.LocalName is "fill" or "stroke").Select(a => a.Value).Where(value => value != "none").Distinct().ToList();
 
         Assert.NotEmpty(colours);
-        Assert.All(colours, colour => Assert.Matches(@"^var\(--(ink|muted|line|accent|caution|surface)\)$", colour));
+        Assert.All(colours, colour => Assert.Matches(@"^var\(--(ink|muted|grid|accent|caution|surface)\)$", colour));
     }
 
     [Fact]

@@ -36,6 +36,20 @@ public class StoryViewTests
         }
     }
 
+    /// <summary>Everywhere a tendency is shown its equivalents stand by it, priced by the file it was assessed with.</summary>
+    [Fact]
+    public void An_assessed_tendency_is_said_in_litres_people_and_flats_too()
+    {
+        var assessed = new Assessed("{}", """{"rollTendency":{"mean":-0.8,"low":-1.1,"high":-0.5}}""", "1", "1", School.Airframe.Id, School.Airframe.Version);
+        Told Tell(Assessed one) => StoryView.Of(File(School.At(Stage.InChecks).Do(School.Mechanic, one), School.Mechanic)).Rounds[^1].Entries[^1].Told;
+
+        var coins = new Equivalents(new(School.Airframe.Read())).Of(-0.8);
+
+        Assert.StartsWith("It would stay level with ", coins, StringComparison.Ordinal);
+        Assert.Equal(coins, Tell(assessed).Lines[1].Text);
+        Assert.DoesNotContain(Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }).Lines, line => line.Text == coins);
+    }
+
     [Theory, MemberData(nameof(Stages))]
     public void What_is_greyed_out_is_what_the_rules_refuse_in_their_own_words(Stage stage)
     {
