@@ -40,7 +40,7 @@ public partial class EveryPageTests(RunningSite site, EveryPageTests.Screens scr
         (Inspector, "/squawks/{QTA-201}/approval"), (Pilot, "/squawks/{QRB-102}/check-flight"), (Inspector, "/squawks/{QRA-101}/verdict"), (Inspector, "/squawks/{QRB-102}/closing"),
         (Inspector, "/squawks/{QTA-201}/sign/independent-inspection"), (Mechanic, "/squawks/{QRC-103}/other"), (Mechanic, "/squawks/{QRC-103}/other/hand-over"), (Mechanic, "/squawks/{QRC-103}/other/resume"),
         (Mechanic, "/squawks/{QRC-103}/other/another-round"), (Mechanic, "/squawks/{QRC-103}/other/no-fault-found"), (Mechanic, "/squawks/{QRC-103}/other/wait"), (Mechanic, "/squawks/{QRC-103}/other/join"),
-        (Mechanic, "/squawks/{QRC-103}/other/note"), (Mechanic, "/squawks/{QRC-103}/other/within-limits"),
+        (Mechanic, "/squawks/{QRC-103}/other/note"), (Mechanic, "/squawks/{QRA-101}/other/torque-recheck"), (Mechanic, "/squawks/{QRC-103}/other/within-limits"),
     ];
 
     [GeneratedRegex(@"\{[^}]*\}")]

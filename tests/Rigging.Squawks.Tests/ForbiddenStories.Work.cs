@@ -109,6 +109,23 @@ public partial class ForbiddenStories
     }
 
     [Fact]
+    public void A_torque_that_was_looked_at_already_is_looked_at_again() =>
+        Refused("no-such-torque", School.Closed.Do(Mechanic, SeenAgain), Mechanic, SeenAgain);
+
+    [Fact]
+    public void A_stripe_out_of_line_is_put_on_record_as_if_nothing_followed() => Refused("torque-did-not-hold", School.Closed, Mechanic, SeenAgain with { StripeInLine = false });
+
+    [Fact]
+    public void The_last_torque_on_each_fastener_is_looked_at_again_whatever_round_it_was_in()
+    {
+        Assert.Equal([Torqued.Length], School.Closed.State.StripesToSee.Select(seen => seen.Sequence));
+        Assert.Empty(School.Closed.Do(Mechanic, SeenAgain).State.StripesToSee);
+        Assert.Equal([Torqued.Length + 1], Torqued.Do(Mechanic, Torque with { Fastener = Torque.Fastener.ToUpperInvariant() }).State.StripesToSee.Select(seen => seen.Sequence));
+    }
+
+    static readonly TorqueRechecked SeenAgain = new(Torqued.Length, true, true, "Stripe in line, torque held at 190 in·lb.");
+
+    [Fact]
     public void A_wrench_nobody_ever_calibrated() => Refused("wrench-out-of-calibration", InWork, Mechanic, Torque,
         facts => facts with { Tools = new Dictionary<People.ToolId, People.Tool> { [Wrench.Id] = Wrench with { CalibrationDue = null } } });
 

@@ -99,7 +99,7 @@ static class School
         Stage.CheckFlightLogged => Judged,
         Stage.Closed => Closed,
         Stage.NoFaultFound => Called.Do(Inspector, new NoFaultFound("Flown and surveyed; nothing found.", true)),
-        Stage.WithinLimitsMonitored => Called.Do(Inspector, new WithinLimits("0.3 °/s at 95 kt.", "School limit 0.5 °/s.", true)),
+        Stage.WithinLimitsMonitored => Flown.Do(Inspector, new WithinLimits("0.3 °/s at 95 kt.", "School limit 0.5 °/s.", true)),
         Stage.Joined => Joined,
         Stage.HandedOver => Called.Do(Mechanic, new HandedOver("avionics shop", "The turn indicator was at fault.")),
         _ => throw new ArgumentOutOfRangeException(nameof(stage)),

@@ -27,6 +27,7 @@ public static class EntryCodec
         ["work-started"] = (2, typeof(WorkStarted)),
         ["as-found"] = (2, typeof(AsFound)),
         ["torque-application"] = (2, typeof(TorqueApplied)),
+        ["torque-recheck"] = (1, typeof(TorqueRechecked)),
         ["photograph"] = (2, typeof(Photographed)),
         ["work-handover"] = (2, typeof(WorkHandedOver)),
         ["work-done"] = (1, typeof(WorkDone)),

@@ -52,6 +52,10 @@ public sealed record TorqueApplied(
     bool TorqueStripe,
     Instant? HappenedAt = null) : Fact, IMayComeLate;
 
+/// <summary>After the squawk is over, at the next inspection: the torque held and its witness mark is in line. What is not so is another squawk.</summary>
+/// <param name="TorqueEntry">Sequence of the torque application looked at again.</param>
+public sealed record TorqueRechecked(int TorqueEntry, bool StripeInLine, bool TorqueHeld, string Findings, Instant? HappenedAt = null) : Fact, IMayComeLate;
+
 /// <summary>Work left to somebody else, or to tomorrow.</summary>
 /// <param name="Loose">What is loose and must not be moved; null when nothing is.</param>
 public sealed record WorkHandedOver(string State, string? Loose, Instant? HappenedAt = null) : Fact, IMayComeLate;

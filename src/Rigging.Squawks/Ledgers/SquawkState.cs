@@ -47,6 +47,9 @@ public sealed record SquawkState
 
     public bool HasNewerEntries { get; init; }
 
+    /// <summary>Torqued in any round and not looked at again since the squawk was over; the last application on each fastener.</summary>
+    public ImmutableList<(int Sequence, TorqueApplied Torque)> StripesToSee { get; init; } = [];
+
     /// <summary>How the eccentrics stand as far as anybody recorded; null when nobody has.</summary>
     public BushingAngles? Settings { get; init; }
 
@@ -120,7 +123,8 @@ public sealed record SquawkState
             WorkStarted started => Working(entry) with { WorkStarted = started },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
             AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings) },
-            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = true },
+            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = true, StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)).Add((entry.Sequence, torque)) },
+            TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
             WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
             WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings) },
             Inspected inspected => this with
@@ -150,6 +154,8 @@ public sealed record SquawkState
         DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
         RedFlagged = RedFlagged && check is not { Check: Check.DamageInspection, Clear: true },
     };
+
+    static bool Same(string fastener, string other) => string.Equals(fastener.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     SquawkState Working(Entry entry) => this with { Workers = Workers.Add(entry.By) };
 

@@ -25,6 +25,7 @@ static class Contents
         WorkStarted started => Needed(started.WingSupport, "wing-support-missing", "wingSupport", "how the wing is supported while a spar bolt is loose"),
         AsFound found => WorkRules.Of(found, state),
         TorqueApplied torque => TorqueRules.Of(torque, facts),
+        TorqueRechecked again => TorqueRules.Of(again, state),
         WorkHandedOver handover =>
         [
             .. Needed(handover.State, "text-missing", "state", "how the work stands"),

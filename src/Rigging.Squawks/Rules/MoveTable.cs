@@ -37,6 +37,7 @@ public static class MoveTable
         Row<AsFound>(Checking, Hangar, Stage.InChecks),
         Row<AsFound>([Stage.InWork], [Authority.Mechanic]),
         Row<TorqueApplied>([Stage.InWork], [Authority.Mechanic]),
+        Row<TorqueRechecked>([Stage.Closed, Stage.WithinLimitsMonitored], Hangar),
         // Whoever signed in ink photographs the paper, after the end too.
         Row<Photographed>([.. All.Except([Stage.Reported])], Anyone),
         Row<WorkHandedOver>([Stage.InWork], [Authority.Mechanic]),

@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Fastening;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Ledgers;
 using UnitsNet;
 
 namespace Rigging.Squawks.Rules;
@@ -23,6 +24,15 @@ static class TorqueRules
             foreach (var rule in Final(torque)) yield return rule;
         foreach (var rule in Wrench(torque, facts)) yield return rule;
         if (!torque.TorqueStripe) yield return new("stripe-missing", "Mark the fastener with a torque stripe, and say so.", "torqueStripe");
+    }
+
+    public static IEnumerable<BrokenRule> Of(TorqueRechecked again, SquawkState state)
+    {
+        if (state.StripesToSee.All(seen => seen.Sequence != again.TorqueEntry))
+            yield return new("no-such-torque", $"Entry {again.TorqueEntry} is no torque application that is still to be looked at: {(state.StripesToSee.Count == 0 ? "there is none" : string.Join(", ", state.StripesToSee.Select(seen => seen.Sequence)))}.", "torqueEntry");
+        if (!again.StripeInLine || !again.TorqueHeld)
+            yield return new("torque-did-not-hold", "A stripe out of line or a torque that did not hold is not for this record: do not let it fly, and report it as a new squawk with “damage seen”.", again.StripeInLine ? "torqueHeld" : "stripeInLine");
+        foreach (var rule in Contents.Needed(again.Findings, "text-missing", "findings", "what was looked at and found")) yield return rule;
     }
 
     static IEnumerable<BrokenRule> Final(TorqueApplied torque)

@@ -29,7 +29,7 @@ public sealed class NoticeRow
     public int Attempts { get; set; }
 }
 
-public enum NoticeKind { Filed, Grounded, YourTurn, BackInService }
+public enum NoticeKind { Filed, Grounded, YourTurn, BackInService, AskedAgain }
 
 sealed class NoticeTable : IEntityTypeConfiguration<NoticeRow>
 {

@@ -6,7 +6,7 @@ using Rigging.Squawks.Rules;
 
 namespace Rigging.Storage.Notices;
 
-/// <summary>Who should hear of an entry: filed or grounded, your turn, back in service. One notice a person, the weightiest.</summary>
+/// <summary>Who should hear of an entry: filed or grounded, your turn, back in service, and afterwards whether it is cured. One notice a person, the weightiest.</summary>
 static class NoticeWriter
 {
     static readonly Authority[] OfficeAndHangar = [Authority.Office, Authority.Mechanic, Authority.Inspector];
@@ -45,6 +45,7 @@ static class NoticeWriter
             now == FlightStatus.Grounded && was != FlightStatus.Grounded && (person == state.Reporter || held.Intersect(OfficeAndHangar).Any()) ? NoticeKind.Grounded
             : before.Length == 0 && held.Intersect(OfficeAndHangar).Any() ? NoticeKind.Filed
             : before.Length > 0 && person == state.Reporter && was > FlightStatus.Limits && now <= FlightStatus.Limits ? NoticeKind.BackInService
+            : entry.Fact is Closed && person == state.Reporter ? NoticeKind.AskedAgain
             : turned && held.Intersect(next!.By).Any() && IsTheirs(person) ? NoticeKind.YourTurn
             : null;
 
@@ -56,12 +57,14 @@ static class NoticeWriter
             NoticeKind.Filed => "a squawk was filed",
             NoticeKind.Grounded => "grounded",
             NoticeKind.YourTurn => "your turn",
+            NoticeKind.AskedAgain => "closed: after three flights, say how it flies",
             _ => now == FlightStatus.Limits ? "back in service, with limits" : "back in service",
         };
 
         IEnumerable<string> Body(NoticeKind kind)
         {
             yield return $"The pilot wrote: {state.Report!.Words}";
+            if (kind == NoticeKind.AskedAgain) yield return "When you have flown it three times, say how it flies now: in a note to this squawk if it is straight, in a new report if it is not.";
             if (kind == NoticeKind.Filed) yield return "Nobody flies it until the airworthiness call is made.";
             if (now == FlightStatus.Limits && state.Call?.Limits is { } limits) yield return $"Limits: {limits}";
             if (next is not null) yield return $"Next: {next.Sentence}";

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -55,8 +56,11 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
             squawks.Select(squawk => squawk.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(),
             school, airframe is null ? null : await RiggedForOf(db, row, airframe, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))],
+            [.. told.Where(ledger => ledger.State.Stage?.IsOpen() == false).SelectMany(ledger => ledger.State.StripesToSee.Select(seen => new StripeToSee(ledger.State.Report!.Number, seen.Torque.Fastener, TorquedAt(ledger, seen))))],
             flew?.Chart, flew is { LatestDegPerS: var latest } && airframe is not null ? new Equivalents(new(airframe)).Says(latest) : []);
     }
+
+    static Instant TorquedAt(Ledger ledger, (int Sequence, TorqueApplied Torque) seen) => seen.Torque.HappenedAt ?? ledger.Entries[seen.Sequence - 1].At;
 
     static async Task<RiggedFor> RiggedForOf(RiggingDb db, AircraftRow row, Airframe airframe, CancellationToken ct)
     {

@@ -34,11 +34,14 @@ public sealed record NoticeOnRamp(int Squawk, string Subject, string Body, Insta
 /// <param name="Feel">The latest of that in the pilot's currency; empty when nothing on record says.</param>
 public sealed record AircraftHistory(
     string Registration, string Serial, string AirframeId, int AirframeVersion, string AirframeName, double TotalTimeH, FlightStatus May, SchoolOnFile School, RiggedFor? RiggedFor,
-    IReadOnlyList<PastSquawk> Squawks, Plots.Chart? Flew, IReadOnlyList<string> Feel);
+    IReadOnlyList<PastSquawk> Squawks, IReadOnlyList<StripeToSee> Stripes, Plots.Chart? Flew, IReadOnlyList<string> Feel);
 
 /// <summary>The load at which an aircraft is meant to fly straight: there it is judged.</summary>
 /// <param name="ChosenBy">Null where it is the airframe file's own.</param>
 /// <param name="Others">What is felt at other loads when it flies straight at that one.</param>
 public sealed record RiggedFor(string Load, string? ChosenBy, string? Reason, IReadOnlyList<LoadLine> Others);
+
+/// <summary>A torque of a squawk that is over, not looked at again yet.</summary>
+public sealed record StripeToSee(int Squawk, string Fastener, Instant TorquedAt);
 
 public sealed record PastSquawk(int Number, Stage Stage, int Round, string Summary, Instant OpenedAt, Instant UpdatedAt);

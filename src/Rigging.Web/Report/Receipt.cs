@@ -19,6 +19,9 @@ public sealed record Receipt(
     int Number, string Registration, SchoolOnFile School, Instant At, string Words, bool RedFlagged, FlightStatus May, bool Open, NextAct? Next,
     IReadOnlyList<ReceiptStep> Steps, string? Found, string? Done, IReadOnlyList<string> Feel, IReadOnlyList<Drawing> Drawings)
 {
+    /// <summary>Closed as cured: whoever reported it is the one to say so.</summary>
+    public bool Cured { get; init; }
+
     static (Type Kind, string Words)[] Way =>
     [
         (typeof(Reported), Texts.Reported), (typeof(Called), Say.AirworthinessCallMade), (typeof(GroundChecked), Say.CheckedOnGround), (typeof(CorrectionAgreed), Say.CorrectionAgreed),
@@ -35,7 +38,8 @@ public sealed record Receipt(
         var verdict = state.CheckFlight is not null && facts.Airframe is { } onFile ? LedgerVerdict.Of(ledger, onFile) : null;
         return new(report.Number, registration, school, ledger.Entries[0].At, report.Words, state.RedFlagged,
             state.FlightStatus > facts.OthersAllow ? state.FlightStatus : facts.OthersAllow, open, open ? NextAct.Of(state) : null,
-            [.. StepsOf(ledger, open)], FoundIn(state, ledger), DoneIn(state), [.. Feels(verdict, facts)], [.. Draw(state, verdict, facts)]);
+            [.. StepsOf(ledger, open)], FoundIn(state, ledger), DoneIn(state), [.. Feels(verdict, facts)], [.. Draw(state, verdict, facts)])
+        { Cured = state.Stage == Stage.Closed };
     }
 
     static IEnumerable<ReceiptStep> StepsOf(Ledger ledger, bool open)

@@ -20,6 +20,7 @@ public static class EntryStory
         AsFound found => WorkStory.Of(found),
         TorqueApplied torque => WorkStory.Of(torque),
         Photographed photo => new(Gaps.Fill(Say.Photograph, Words.Of(photo.Of)), [photo.Caption, .. photo is { PaperOf: { } entry, Original: { } original } ? [Gaps.Fill(Say.EntryWasSignedOnPaper, entry, Words.Of(original))] : Array.Empty<Line>()], [photo.Sha256]),
+        TorqueRechecked again => new(Gaps.Fill(Say.TorqueSeenAgain, again.Findings), [new(Gaps.Fill(Say.StripeInLineTorqueHeld, again.TorqueEntry), Tone.Good)]),
         WorkHandedOver handover => WorkStory.Of(handover),
         WorkDone done => WorkStory.Of(done),
         Inspected inspected => ReleaseStory.Of(inspected),

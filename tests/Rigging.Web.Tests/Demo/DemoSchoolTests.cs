@@ -32,6 +32,16 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
     }
 
     [Fact]
+    public async Task Whoever_reported_what_is_closed_is_asked_how_it_flies()
+    {
+        await using var db = school.CreateDbContext();
+        var asked = await db.Notices.SingleAsync(notice => notice.Kind == Rigging.Storage.Notices.NoticeKind.AskedAgain, TestContext.Current.CancellationToken);
+
+        Assert.Equal((Seeds.Stories[0].Story.Id, Seeds.Person("wren")!.Id), (asked.SquawkId.Value, asked.PersonId.Value));
+        Assert.Contains("flown it three times", asked.Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_signatures_say_that_nobody_was_asked_for_a_password()
     {
         var signatures = (await Ledger(1)).Entries.Select(entry => entry.Signature).OfType<Signature>().ToList();
