@@ -99,6 +99,38 @@ public class EvidenceTests
         Assert.Empty(Read(after).TestPoints);
     }
 
+    static PastEvent WithoutEffect(Cause cause) => new(EventKind.CorrectionWithoutEffect, cause);
+
+    [Fact]
+    public void What_the_reporter_says_was_tried_in_vain_speaks_against_what_it_was_meant_for()
+    {
+        var request = Read(School.Empty.Do(School.Pilot, School.Report with { WithoutEffect = [Tried.Incidence, Tried.RudderTab] }));
+
+        Assert.Equal([new(EventKind.WingRemoved), WithoutEffect(Cause.PanelIncidenceDifference), WithoutEffect(Cause.RudderOrFinOffset)], request.Events);
+    }
+
+    /// <summary>The flights before a flap rod was turned no longer speak; that the turn changed nothing does. Expected was −0.8 to −0.1 °/s.</summary>
+    [Theory]
+    [InlineData(-0.75, true)]
+    [InlineData(-1.0, true)]
+    [InlineData(-0.4, false)]
+    public void A_flap_that_was_set_and_flown_without_effect_speaks_against_the_flaps(double afterDegPerS, bool inVain)
+    {
+        var left = School.Checked
+            .Do(School.Mechanic, new Assessed("{}", """{"rollTendency":{"mean":-0.8}}""", "0.1", "1", "st2", 1))
+            .Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod two turns shorter.")] })
+            .Do(School.Mechanic, new WorkStarted("No bolt is loosened.", null))
+            .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
+            .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "Both flaps at the stop." });
+        var flown = left
+            .Do(School.Inspector, School.Inspection with { Observations = [.. left.State.ControlsToSee.Select(asked => asked with { Seen = asked.Expected })] })
+            .Do(School.Certifier, School.Approval)
+            .Do(School.Pilot, School.Flight)
+            .Do(School.Mechanic, School.Verdict(VerdictWord.AdjustAgain) with { TendencyDegPerS = afterDegPerS });
+
+        Assert.Equal(inVain, Read(flown).Events.Contains(WithoutEffect(Cause.FlapDifference)));
+    }
+
     [Fact]
     public void A_reading_that_cannot_be_is_refused_by_its_place_in_the_list()
     {

@@ -18,7 +18,7 @@ public static class EntryCodec
 
     static readonly Dictionary<string, (int Version, Type Type)> ByKind = new()
     {
-        ["report"] = (2, typeof(Reported)),
+        ["report"] = (3, typeof(Reported)),
         ["airworthiness-call"] = (1, typeof(Called)),
         ["ground-check"] = (2, typeof(GroundChecked)),
         ["evaluation-flight"] = (1, typeof(EvaluationFlown)),
@@ -49,7 +49,7 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("torque-application", 1), ("work-handover", 1),
+        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("torque-application", 1), ("work-handover", 1),
     ];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);

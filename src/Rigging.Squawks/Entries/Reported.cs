@@ -47,6 +47,9 @@ public enum Happening
     Repair,
 }
 
+/// <summary>What was set otherwise because of it already, and changed nothing.</summary>
+public enum Tried { Incidence, Flaps, Ailerons, AileronTab, RudderTab }
+
 /// <summary>The pilot's report: the words kept as they are, and whatever numbers there were. Null is "not recorded", never zero.</summary>
 /// <param name="Number">The squawk's number at this school.</param>
 /// <param name="RollsTo">Which way it rolls, left to itself.</param>
@@ -55,6 +58,7 @@ public enum Happening
 /// <param name="Aboard">Null when not recorded.</param>
 /// <param name="AsSet">Trims, power and autopilot as the pilot set or read them, in the pilot's own words and units.</param>
 /// <param name="Photos">Null when there are none.</param>
+/// <param name="WithoutEffect">Null when nothing was tried, or nobody says.</param>
 /// <param name="BankDeg">Bank reached after <paramref name="BankAfterS"/> seconds, right wing down positive.</param>
 public sealed record Reported(
     int Number,
@@ -83,4 +87,5 @@ public sealed record Reported(
     IReadOnlyList<RedFlag> RedFlags,
     Aboard? Aboard = null,
     string? AsSet = null,
-    IReadOnlyList<Photo>? Photos = null) : Fact;
+    IReadOnlyList<Photo>? Photos = null,
+    IReadOnlyList<Tried>? WithoutEffect = null) : Fact;

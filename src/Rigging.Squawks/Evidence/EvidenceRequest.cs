@@ -112,7 +112,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         bool Flagged(params RedFlag[] flags) => report?.RedFlags.Any(flags.Contains) == true;
         if (Flagged(RedFlag.SuddenOnset, RedFlag.Bang, RedFlag.StuckOrSplitFlap)) words = words.Append("sudden-onset");
         if (Flagged(RedFlag.FullOrNearlyFullControl, RedFlag.BothHands)) words = words.Append("full-control");
-        return [.. words.Distinct().Select(word => JsonValue.Create(word))];
+        var inVain = (report?.WithoutEffect ?? []).Select(WithoutEffect.MeantFor).Concat(WithoutEffect.Of(ledger))
+            .Select(cause => $"{Wire.Word(EventKind.CorrectionWithoutEffect)}:{Wire.Word(cause)}");
+        return [.. words.Concat(inVain).Distinct().Select(word => JsonValue.Create(word))];
     }
 
     static JsonObject? Settings(BushingAngles? angles)

@@ -110,6 +110,16 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(flag)),
     };
 
+    public static string Of(Tried tried) => tried switch
+    {
+        Tried.Incidence => "incidence of a wing, by its eccentric",
+        Tried.Flaps => "rigging of the flaps",
+        Tried.Ailerons => "rigging of the ailerons",
+        Tried.AileronTab => "aileron tab or trailing edge",
+        Tried.RudderTab => "rudder tab or trim",
+        _ => throw new ArgumentOutOfRangeException(nameof(tried), tried, "no words"),
+    };
+
     public static string Of(Happening happening) => happening switch
     {
         Happening.HardLanding => "a hard landing",

@@ -106,6 +106,8 @@ static class Choices
 
     public static Choice[] Happened => [.. Enum.GetValues<Happening>().Select(happening => Of(happening, Words.Capital(Words.Of(happening))))];
 
+    public static Choice[] WithoutEffect => [.. Enum.GetValues<Tried>().Select(tried => Of(tried, Words.Capital(Words.Of(tried))))];
+
     /// <summary>Where the ball lay; the value is its place in widths, right positive.</summary>
     public static Choice[] Ball =>
     [

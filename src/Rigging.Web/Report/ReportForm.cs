@@ -52,7 +52,8 @@ static class ReportForm
             RedFlags(fields, typed),
             string.IsNullOrEmpty(fields["aboard"]) ? null : typed.Choice<Aboard>(fields["aboard"], "aboard", Say.WhoSatWhere),
             Short(fields, "asSet", Say.TrimsAndPowerAsSet, typed),
-            photos is { Count: > 0 } ? photos : null);
+            photos is { Count: > 0 } ? photos : null,
+            fields.All("withoutEffect") is { Count: > 0 } tried ? [.. tried.Select(word => typed.Choice<Tried>(word, "withoutEffect", Say.TriedWithoutEffect)).Distinct()] : null);
         return typed.Ok ? (report, []) : (null, typed.Errors);
     }
 

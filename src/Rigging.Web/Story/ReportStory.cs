@@ -85,6 +85,7 @@ static class ReportStory
         if (!string.IsNullOrWhiteSpace(report.SinceWhen)) yield return Gaps.Fill(Say.Since, report.SinceWhen);
         if (report.StraightBefore is { } straight) yield return straight ? Say.ItFlewStraightBefore : Say.ItDidNotFlyStraight;
         if (report.Happened.Count > 0) yield return Gaps.Fill(Say.SinceItLastFlewStraight, string.Join("; ", report.Happened.Select(Words.Of)));
+        if (report.WithoutEffect is { Count: > 0 } tried) yield return Gaps.Fill(Say.ChangedWithoutEffect, string.Join("; ", tried.Select(Words.Of)));
         if (!string.IsNullOrWhiteSpace(report.LastWork)) yield return Gaps.Fill(Say.DoneLast, report.LastWork);
     }
 

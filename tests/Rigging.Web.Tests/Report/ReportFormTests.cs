@@ -191,9 +191,11 @@ public class ReportFormTests
         var all = string.Join(',', Enum.GetNames<RedFlag>().Select(name => $"\"{name}\""));
         var happened = string.Join(',', Choices.Happened.Select(choice => $"\"{choice.Value}\""));
 
-        var report = ReportForm.Read(TypedFields.Read($$"""{"aircraft":"Q-101","words":"Bang.","rollsTo":"Left","redFlags":[{{all}}],"happened":[{{happened}}]}"""), Fleet).Report!;
+        var tried = string.Join(',', Choices.WithoutEffect.Select(choice => $"\"{choice.Value}\""));
+        var report = ReportForm.Read(TypedFields.Read($$"""{"aircraft":"Q-101","words":"Bang.","rollsTo":"Left","redFlags":[{{all}}],"happened":[{{happened}}],"withoutEffect":[{{tried}}]}"""), Fleet).Report!;
 
         Assert.Equal(Enum.GetValues<RedFlag>(), report.RedFlags);
         Assert.Equal(Enum.GetValues<Happening>(), report.Happened);
+        Assert.Equal(Enum.GetValues<Tried>(), report.WithoutEffect);
     }
 }
