@@ -88,17 +88,28 @@ public sealed record StoryView(
         var told = EntryStory.Of(entry.Fact, file.Register.Render);
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
-        if (entry.Fact is Assessed assessed && Coins(assessed, file) is { } coins)
-            told = told with { Lines = [told.Lines[0], coins, .. told.Lines.Skip(1)] };
+        if (Coins(entry, file) is { } coins)
+        {
+            // After the line that says the tendency: an assessment's first, an agreed correction's last.
+            var at = entry.Fact is Assessed ? 1 : told.Lines.Count;
+            told = told with { Lines = [.. told.Lines.Take(at), coins, .. told.Lines.Skip(at)] };
+        }
         return file.Ledger.ClockWentBack(entry)
             ? told with { Lines = [.. told.Lines, new(Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1), Tone.Caution)] }
             : told;
     }
 
-    /// <summary>What would take the assessed tendency out; null where the airframe file has changed since, for the file of today prices nothing of then.</summary>
-    static string? Coins(Assessed assessed, SquawkFile file) =>
-        file.Facts.Airframe is { } onFile && (onFile.Id, onFile.Version) == (assessed.AirframeId, assessed.AirframeVersion) && PlanStory.Tendency(assessed.Response) is { Mean: var mean }
-            ? new Equivalents(new Aeroplane(onFile.Read())).Of(mean) : null;
+    /// <summary>
+    /// What would take the assessed tendency out, or the one an agreed correction is expected to leave. Null where the airframe file has changed
+    /// since the assessment it rests on, for the file of today prices nothing of then.
+    /// </summary>
+    static string? Coins(Entry entry, SquawkFile file)
+    {
+        var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
+        var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, _ => null };
+        return tendency is { } degPerS && file.Facts.Airframe is { } onFile && (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)
+            ? new Equivalents(new Aeroplane(onFile.Read())).Of(degPerS) : null;
+    }
 
     static string SignedAs(Signature signature, SquawkFile file)
     {

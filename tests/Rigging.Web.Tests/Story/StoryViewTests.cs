@@ -50,6 +50,23 @@ public class StoryViewTests
         Assert.DoesNotContain(Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }).Lines, line => line.Text == coins);
     }
 
+    [Fact]
+    public void What_an_agreed_correction_is_expected_to_leave_is_said_in_litres_people_and_flats_too()
+    {
+        var assessed = new Assessed("{}", """{"rollTendency":{"mean":-0.8,"low":-1.1,"high":-0.5}}""", "1", "1", School.Airframe.Id, School.Airframe.Version);
+        Told Tell(Assessed one, double? leaves) => StoryView.Of(File(School.Checked.Do(School.Mechanic, one).Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = leaves }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
+        bool Priced(Told told) => told.Lines.Any(line => line.Text.StartsWith("It would stay level with ", StringComparison.Ordinal));
+
+        var told = Tell(assessed, -0.1);
+
+        Assert.StartsWith("Expected afterwards: ", told.Lines[^2].Text, StringComparison.Ordinal);
+        Assert.Equal(new Equivalents(new(School.Airframe.Read())).Of(-0.1), told.Lines[^1].Text);
+        Assert.True(Priced(told));
+        Assert.False(Priced(Tell(assessed, 0)));
+        Assert.False(Priced(Tell(assessed, null)));
+        Assert.False(Priced(Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }, -0.1)));
+    }
+
     [Theory, MemberData(nameof(Stages))]
     public void What_is_greyed_out_is_what_the_rules_refuse_in_their_own_words(Stage stage)
     {
