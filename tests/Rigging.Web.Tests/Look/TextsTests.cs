@@ -111,6 +111,18 @@ public sealed partial class TextsTests
     [Theory, InlineData("<p>Wait here</p>"), InlineData("<p>@x Wait</p>"), InlineData("<p>@(x) Wait</p>"), InlineData("""<Field Label="Why" />"""), InlineData("<a>@Say.X</a> or <a>@Say.Y</a>")]
     public void That_rule_bites(string planted) => Assert.True(Words().IsMatch(planted) || WordsInAttributes().IsMatch(planted));
 
+    [Fact]
+    public void A_fields_label_begins_with_a_capital()
+    {
+        var labels = (from page in Sources("", ".razor")
+                      from label in Labels().Matches(File.ReadAllText(page))
+                      let file = label.Groups[1].Value == "Texts" ? typeof(Texts) : Files.Single(file => file.Name == "Say" && file.Namespace!.Split('.')[^1] == Path.GetFileName(Path.GetDirectoryName(page)))
+                      select (Place: $"{Place(page)}: {label.Value}", Text: TextsOf(file).GetString(label.Groups[2].Value, CultureInfo.InvariantCulture)!)).ToList();
+
+        Assert.True(labels.Count > 150, $"{labels.Count} labels");
+        Assert.Equal([], labels.Where(label => char.IsLower(label.Text[0])));
+    }
+
     /// <summary>
     /// Where English stays, and why: what goes into a ledger or a register for good, what machines and administrators read, and what is evidence.
     /// </summary>
@@ -148,6 +160,9 @@ public sealed partial class TextsTests
 
     [GeneratedRegex(@"\b(Label|Help|Heading|Title|Empty|Again|Text|alt|aria-label)=""[^""@]*[A-Za-z]{3}[^""@]*""")]
     private static partial Regex WordsInAttributes();
+
+    [GeneratedRegex(@"\bLabel=""@(?:Gaps\.Fill\()?(Say|Texts)\.(\w+)")]
+    private static partial Regex Labels();
 
     /// <summary>Three words in a row, the first with a capital.</summary>
     [GeneratedRegex(@"\$?""[^""]*\b[A-Z][a-z’]* [a-z’]+,? [a-z’]+[^""]*""")]
