@@ -19,6 +19,58 @@ public sealed class SmallViewsTests
         Assert.Equal(title, drawing.Title);
     }
 
+    /// <summary>From behind: the left wing is left on the paper.</summary>
+    [Theory, InlineData(-10, -1, "Bank: 10° left wing down"), InlineData(25, 1, "Bank: 25° right wing down")]
+    public void The_bank_is_on_the_side_and_as_large_as_the_words_say(double deg, int side, string title)
+    {
+        var drawing = BankView.Draw(deg);
+
+        var (root, tip) = (Bent(drawing).Points.MinBy(point => Math.Abs(point.X - 140)), Bent(drawing).Points.MaxBy(point => Math.Abs(point.X - 140)));
+        Assert.Equal(side, Math.Sign(tip.X - 140));
+        Assert.True(tip.Y > root.Y, "the low wing is lower");
+        Assert.Equal(deg, Assert.Single(drawing.Marks.OfType<Arc>()).SweepDeg);
+        Assert.Contains($"{Math.Abs(deg)}°", Lettered(drawing));
+        Assert.Equal((title, "from behind, looking forward"), (drawing.Title, drawing.Viewpoint));
+    }
+
+    [Theory]
+    [InlineData(-20, -1, "Heading drift: 20° to the left", "The wheel, from its mark: 20° to the left")]
+    [InlineData(12, 1, "Heading drift: 12° to the right", "The wheel, from its mark: 12° to the right")]
+    public void The_nose_and_the_wheel_have_gone_to_the_side_that_the_words_say(double deg, int side, string heading, string wheel)
+    {
+        foreach (var (drawing, title) in ((Drawing, string)[])[(HeadingView.Draw(deg), heading), (WheelView.Draw(deg), wheel)])
+        {
+            var nose = Bent(drawing).Points.MinBy(point => point.Y);
+
+            Assert.Equal(side, Math.Sign(nose.X - 140));
+            Assert.Equal(deg, Assert.Single(drawing.Marks.OfType<Arc>(), arc => Math.Abs(arc.SweepDeg) < 360).SweepDeg);
+            Assert.Contains($"{Math.Abs(deg)}°", Lettered(drawing));
+            Assert.Equal(title, drawing.Title);
+        }
+    }
+
+    [Fact]
+    public void What_has_not_moved_has_neither_arrow_nor_number()
+    {
+        foreach (var drawing in (Drawing[])[BankView.Draw(0), HeadingView.Draw(0), WheelView.Draw(0)])
+        {
+            Assert.DoesNotContain(drawing.Marks.OfType<Arc>(), arc => Math.Abs(arc.SweepDeg) < 360);
+            Assert.DoesNotContain(Lettered(drawing), text => text.EndsWith('°'));
+        }
+        Assert.Equal("Bank: wings level", BankView.Draw(0).Title);
+    }
+
+    /// <summary>They go over a weak signal with the report.</summary>
+    [Fact]
+    public void What_explains_a_field_is_light_and_says_where_the_eye_is()
+    {
+        foreach (var drawing in (Drawing[])[BankView.Draw(-10), HeadingView.Draw(-20), WheelView.Draw(20)])
+        {
+            Assert.InRange(Svg.Of(drawing).Length, 1, 4096);
+            Assert.Contains($"role=\"img\" aria-label=\"{drawing.Title}. Seen {drawing.Viewpoint}.\"", Svg.Of(drawing), StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>A tab drives its surface the other way.</summary>
     [Theory, InlineData(0, 10, "down", "up"), InlineData(5, -5, "up", "down")]
     public void A_tab_bent_one_way_pushes_the_aileron_the_other(double found, double left, string bent, string pushed)
