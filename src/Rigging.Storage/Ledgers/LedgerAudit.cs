@@ -83,19 +83,15 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         await foreach (var (id, entries) in Ledgers(db, ct))
         {
             rows.Remove(id, out var row);
-            try
+            var unreadable = Read(id, entries, ledger =>
             {
-                var ledger = new Ledger(id, entries.Select(entry => entry.Open()));
                 if (row is null)
                     db.Squawks.Add(SquawkRow.Of(ledger, entries[^1].Hash));
                 else
                     row.Show(ledger, entries[^1].Hash);
                 written++;
-            }
-            catch (Exception error) when (error is JsonException or InvalidOperationException)
-            {
-                faults.Add(new(id, row?.Number, FirstUnreadable(entries), "cannot be read: " + error.Message));
-            }
+            });
+            if (unreadable is not null) faults.Add(new(id, row?.Number, FirstUnreadable(entries), "cannot be read: " + unreadable));
         }
         db.Squawks.RemoveRange(rows.Values);
         await db.SaveChangesAsync(ct);
@@ -114,7 +110,8 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         foreach (var row in rows)
         {
             var entries = await Entries(db, row.Id, ct);
-            if (FaultIn(installation, entries, row) is null && Fold(row.Id, entries) is { } ledger) row.Show(ledger, entries[^1].Hash);
+            // One that cannot be read keeps its old words; 'rigging rebuild' names it.
+            if (FaultIn(installation, entries, row) is null) Read(row.Id, entries, ledger => row.Show(ledger, entries[^1].Hash));
         }
         await db.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
@@ -145,16 +142,17 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
     static async Task<List<SealedEntry>> Entries(RiggingDb db, SquawkId id, CancellationToken ct) =>
         [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())];
 
-    /// <summary>Null when an entry cannot be read.</summary>
-    static Ledger? Fold(SquawkId id, List<SealedEntry> entries)
+    /// <summary>Shows a ledger's projection; returns why it cannot be read, null when it can.</summary>
+    static string? Read(SquawkId id, List<SealedEntry> entries, Action<Ledger> show)
     {
         try
         {
-            return new(id, entries.Select(entry => entry.Open()));
+            show(new(id, entries.Select(entry => entry.Open())));
+            return null;
         }
         catch (Exception error) when (error is JsonException or InvalidOperationException)
         {
-            return null;
+            return error.Message;
         }
     }
 

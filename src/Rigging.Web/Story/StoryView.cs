@@ -60,6 +60,8 @@ public sealed record StoryView(
         var corrections = file.Ledger.Entries
             .Where(entry => entry.Fact is Noted { Corrects: not null })
             .ToLookup(entry => ((Noted)entry.Fact).Corrects!.Value, entry => entry.Sequence);
+        // The wing is solved once, and only for a ledger that has a tendency to price.
+        var worth = new Lazy<Equivalents?>(() => file.Facts.Airframe is { } onFile ? new(new Aeroplane(onFile.Read())) : null);
         var rounds = new List<List<Entry>> { new() };
         foreach (var entry in file.Ledger.Entries)
         {
@@ -68,7 +70,7 @@ public sealed record StoryView(
         }
         return
         [
-            .. rounds.Select((entries, index) => new ToldRound(index + 1, OutcomeOf(entries), [.. entries.Select(entry => Tell(entry, file, [.. corrections[entry.Sequence]]))])),
+            .. rounds.Select((entries, index) => new ToldRound(index + 1, OutcomeOf(entries), [.. entries.Select(entry => Tell(entry, file, worth, [.. corrections[entry.Sequence]]))])),
         ];
     }
 
@@ -77,18 +79,18 @@ public sealed record StoryView(
         : entries.Select(entry => entry.Fact).OfType<CheckFlown>().LastOrDefault() is { } flown ? flown.Satisfactory ? Say.CheckFlightLogged : Say.CheckFlightNotSatisfactory
         : $"{entries.Count} {(entries.Count == 1 ? Say.EntryInText : Say.EntriesInText)}";
 
-    static ToldEntry Tell(Entry entry, SquawkFile file, IReadOnlyList<int> correctedBy) => new(
-        entry.Sequence, Told(entry, file), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
+    static ToldEntry Tell(Entry entry, SquawkFile file, Lazy<Equivalents?> worth, IReadOnlyList<int> correctedBy) => new(
+        entry.Sequence, Told(entry, file, worth), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
         entry.Signature is { } signature ? SignedAs(signature, file) : null,
         entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
         correctedBy);
 
-    static Told Told(Entry entry, SquawkFile file)
+    static Told Told(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
         var told = EntryStory.Of(entry.Fact, file.Register.Render);
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
-        if (Coins(entry, file) is { } coins)
+        if (Coins(entry, file, worth) is { } coins)
         {
             // After the line that says the tendency: an assessment's first, an agreed correction's last.
             var at = entry.Fact is Assessed ? 1 : told.Lines.Count;
@@ -103,12 +105,12 @@ public sealed record StoryView(
     /// What would take the assessed tendency out, or the one an agreed correction is expected to leave. Null where the airframe file has changed
     /// since the assessment it rests on, for the file of today prices nothing of then.
     /// </summary>
-    static string? Coins(Entry entry, SquawkFile file)
+    static string? Coins(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
         var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
         var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, _ => null };
         return tendency is { } degPerS && file.Facts.Airframe is { } onFile && (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)
-            ? new Equivalents(new Aeroplane(onFile.Read())).Of(degPerS) : null;
+            ? worth.Value?.Of(degPerS) : null;
     }
 
     static string SignedAs(Signature signature, SquawkFile file)
