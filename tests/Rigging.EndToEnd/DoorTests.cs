@@ -71,9 +71,7 @@ public class DoorTests(RunningSite site)
         }
         foreach (var path in (string[])["/", $"/squawks/{n}", "/aircraft/QRB-102", $"/squawks/{n}/assessment"])
         {
-            await everybody.Goes(path);
-            await everybody.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
-            await RanNothing(everybody.Page, path);
+            await ShowsItWhole(everybody, path);
         }
         await everybody.Goes($"/squawks/{n}");
         await everybody.Sees(Payload);
@@ -121,9 +119,7 @@ public class DoorTests(RunningSite site)
         await RanNothing(mechanic.Page, "/work");
         foreach (var path in (string[])[$"/squawks/{n}/work", $"/squawks/{n}", "/aircraft/QRD-104", "/"])
         {
-            await mechanic.Goes(path);
-            await mechanic.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
-            await RanNothing(mechanic.Page, path);
+            await ShowsItWhole(mechanic, path);
         }
         await mechanic.Goes($"/squawks/{n}");
         await mechanic.Sees(Payload);
@@ -189,6 +185,19 @@ public class DoorTests(RunningSite site)
         var (ran, stopped) = (await page.EvaluateAsync<JsonElement?>("window.ran ?? null"), await page.EvaluateAsync<string[]>("window.stopped ?? []"));
         Assert.True(ran is null or { ValueKind: JsonValueKind.Null }, $"{path}: a script ran.");
         Assert.True(stopped.Length == 0, $"{path}: the policy stopped {string.Join("; ", stopped)}");
+    }
+
+    /// <summary>Nothing of it runs, and words without a place to break them push nothing out of the window.</summary>
+    static async Task ShowsItWhole(Visitor reader, string path)
+    {
+        var before = reader.Page.ViewportSize!;
+        await reader.Goes(path);
+        await reader.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await RanNothing(reader.Page, path);
+        await reader.Page.SetViewportSizeAsync(390, 844);
+        var wide = (string[])[.. await Onlooker.TooWide(reader.Page), .. await Onlooker.TooWideEnlarged(reader.Page)];
+        await reader.Page.SetViewportSizeAsync(before.Width, before.Height);
+        Assert.True(wide.Length == 0, $"{path}: {string.Join('\n', wide)}");
     }
 
     async Task<int> Reported(string registration, string words, string? sinceWhen = null)

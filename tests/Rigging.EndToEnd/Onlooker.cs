@@ -57,4 +57,16 @@ static class Onlooker
             """);
         return [.. wide.Select(what => string.Create(CultureInfo.InvariantCulture, $"wider than {page.ViewportSize?.Width}: {what}"))];
     }
+
+    /// <summary>What does not fit when letters are twice as large, and when the whole page is enlarged four times.</summary>
+    public static async Task<IReadOnlyList<string>> TooWideEnlarged(IPage page)
+    {
+        await page.SetViewportSizeAsync(1280, 900);
+        await page.EvaluateAsync("document.documentElement.style.fontSize = '200%'");
+        var twice = await TooWide(page);
+        await page.EvaluateAsync("document.documentElement.style.fontSize = ''");
+        // A window of 1280 at four times the size: what WCAG asks of a page that is enlarged.
+        await page.SetViewportSizeAsync(320, 256);
+        return [.. twice, .. await TooWide(page)];
+    }
 }
