@@ -125,7 +125,7 @@ public class CockpitTests(RunningSite site)
     public async Task A_tab_that_was_closed_without_a_signal_sends_its_report_when_it_is_opened_again_and_only_once()
     {
         await using var student = await Phone();
-        await student.Goes("/report/QRC-103");
+        await student.Goes("/report/QTB-202");
         await student.Page.Context.SetOfflineAsync(true);
         var finger = await ReportsTheLeast(student.Page);
         await finger.Sends();
@@ -134,10 +134,10 @@ public class CockpitTests(RunningSite site)
 
         await student.Page.Context.SetOfflineAsync(false);
         var again = await student.Page.Context.NewPageAsync();
-        await again.GotoAsync(site.Address + "/report/QRC-103");
+        await again.GotoAsync(site.Address + "/report/QTB-202");
         await IsFiled(again);
         var first = await Number(again);
-        await again.GotoAsync(site.Address + "/report/QRC-103");
+        await again.GotoAsync(site.Address + "/report/QTB-202");
 
         await Assertions.Expect(again.Locator("[name=words]")).ToHaveValueAsync("");
         await Assertions.Expect(again.GetByText($"({first}): it rolls left, slowly")).ToHaveCountAsync(1);

@@ -62,14 +62,14 @@ public class DoorTests(RunningSite site)
     {
         var everybody = await Visitor.Arrives(site, "jude@quietvalley.example", 1280, 900);
         await Watched(everybody.Page);
-        var n = await Reported("QRB-102", Payload, Payload);
+        var n = await Reported("QTA-201", Payload, Payload);
         // As a pilot would send it from the page, and as anything else that can be typed on a step's page.
         foreach (var path in (string[])[$"/squawks/{n}/call", $"/squawks/{n}/checks?check=flap-difference", $"/squawks/{n}/checks?check=cable-tension", $"/squawks/{n}/checks?check=damage-inspection", $"/squawks/{n}/checks?check=marks",
-            $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/hand-over", "/report/QRB-102"])
+            $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/hand-over", "/report/QTA-201"])
         {
             await IsTypedInto(everybody, path);
         }
-        foreach (var path in (string[])["/", $"/squawks/{n}", "/aircraft/QRB-102", $"/squawks/{n}/assessment"])
+        foreach (var path in (string[])["/", $"/squawks/{n}", "/aircraft/QTA-201", $"/squawks/{n}/assessment"])
         {
             await ShowsItWhole(everybody, path);
         }

@@ -7,6 +7,10 @@ using Microsoft.Playwright;
 namespace Rigging.EndToEnd;
 
 /// <summary>The program as a school runs it: its own process, a private PostgreSQL with durable settings, the invented school, and a real Chromium.</summary>
+/// <remarks>
+/// All tests share the school, in no order, and an open report keeps its aircraft down: what reports does so on QTA-201 or QTB-202, the journey on QRA-101;
+/// QRB-102 and QRC-103 stay free to be flown.
+/// </remarks>
 public sealed class RunningSite : IAsyncLifetime
 {
     static readonly TimeSpan StartsWithin = TimeSpan.FromMinutes(3);
