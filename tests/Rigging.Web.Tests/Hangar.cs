@@ -104,7 +104,7 @@ public sealed class Hangar(Postgres postgres) : IAsyncLifetime
         return await Ledgers.Append(id, ledger.Length, who, fact, MoveTable.MustBeSigned(fact, ledger.State) ? new("password", facts.Now, hash, hash) : null, CancellationToken.None);
     }
 
-    static string EmailOf(Person who) => $"{NameOf(who).Split(' ')[0].ToLowerInvariant()}@school.example";
+    public static string EmailOf(Person who) => $"{NameOf(who).Split(' ')[0].ToLowerInvariant()}@school.example";
 
     public ValueTask DisposeAsync() => Site.DisposeAsync();
 }

@@ -26,6 +26,8 @@ public enum SecurityEventKind
     InvitationUsed,
     Exported,
     Refused,
+    PasskeysDemanded,
+    PasswordsAllowed,
 }
 
 /// <summary>Something that happened at the doors: kept for ever, changed never. People are pseudonyms here too.</summary>

@@ -700,6 +700,10 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("demo");
 
+                    b.Property<bool>("PasskeysOnly")
+                        .HasColumnType("boolean")
+                        .HasColumnName("passkeys_only");
+
                     b.Property<string>("RuleSet")
                         .IsRequired()
                         .HasColumnType("text")

@@ -22,6 +22,9 @@ public sealed class InstallationRow
     /// <summary>Of the PIN with which somebody in a cockpit may report without an account; null: only accounts may.</summary>
     public string? CockpitPinHash { get; set; }
 
+    /// <summary>Passwords sign nothing, and let in nobody who has a passkey.</summary>
+    public bool PasskeysOnly { get; set; }
+
     /// <summary>True when the invented school was loaded: its passwords are published.</summary>
     public bool Demo { get; init; }
 

@@ -15,6 +15,6 @@ static class Registers
     public static async Task<SchoolOnFile> School(RiggingDb db, CancellationToken ct)
     {
         var row = await db.Installations.AsNoTracking().SingleAsync(ct);
-        return new(row.SchoolName, DateTimeZoneProviders.Tzdb[row.TimeZone], row.RuleSet);
+        return new(row.SchoolName, DateTimeZoneProviders.Tzdb[row.TimeZone], row.RuleSet, row.PasskeysOnly);
     }
 }

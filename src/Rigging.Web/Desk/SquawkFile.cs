@@ -36,7 +36,8 @@ public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircr
 
 public sealed record AircraftOnFile(AircraftId Id, string Registration, string Serial, string AirframeName, double TotalTimeH);
 
-public sealed record SchoolOnFile(string Name, DateTimeZone Zone, string RuleSet)
+/// <param name="PasskeysOnly">Passwords sign nothing, and let in nobody who has a passkey.</param>
+public sealed record SchoolOnFile(string Name, DateTimeZone Zone, string RuleSet, bool PasskeysOnly = false)
 {
     /// <summary>A moment in the school's time zone, to the minute.</summary>
     public string When(Instant instant) => instant.InZone(Zone).ToString("uuuu-MM-dd HH:mm", null);

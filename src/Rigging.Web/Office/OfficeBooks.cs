@@ -50,6 +50,17 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         return [];
     }
 
+    /// <summary>Whether passwords sign, and let in whoever has a passkey.</summary>
+    public async Task<IReadOnlyList<BrokenRule>> DemandPasskeys(bool demanded, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return [NotOffice];
+        await using var db = await databases.CreateDbContextAsync(ct);
+        (await db.Installations.SingleAsync(ct)).PasskeysOnly = demanded;
+        await db.SaveChangesAsync(ct);
+        await watch.Note(demanded ? SecurityEventKind.PasskeysDemanded : SecurityEventKind.PasswordsAllowed, null, "", ct: ct);
+        return [];
+    }
+
     public async Task<IReadOnlyList<BrokenRule>> AddCertificate(int personNumber, CertificateLine certificate, CancellationToken ct = default)
     {
         if (!await badge.IsOffice(ct)) return [NotOffice];

@@ -44,6 +44,11 @@ public sealed class Doorman(
             return NotAdmitted;
         }
         if (!await IsTheirs(user, password, SecurityEventKind.SignInFailed)) return NotAdmitted;
+        if (await OnlyByPasskey(user))
+        {
+            await watch.Note(SecurityEventKind.SignInFailed, user.PersonId, "a passkey is demanded");
+            return Say.PasskeyIsDemanded;
+        }
         return await Welcome(user, "password");
     }
 
@@ -87,6 +92,13 @@ public sealed class Doorman(
         doorstep.Wrong(From);
         await watch.Note(SecurityEventKind.SigningFailed, person, "passkey not accepted");
         return false;
+    }
+
+    /// <summary>Whoever has no passkey yet comes in to add one.</summary>
+    async Task<bool> OnlyByPasskey(User user)
+    {
+        await using var db = await databases.CreateDbContextAsync();
+        return await db.Installations.AnyAsync(row => row.PasskeysOnly) && (await users.GetPasskeysAsync(user)).Count > 0;
     }
 
     /// <summary>Accounts of the invented school are for this machine alone.</summary>

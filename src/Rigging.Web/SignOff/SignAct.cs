@@ -67,6 +67,7 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
     {
         var me = await actor.Me();
         var byPasskey = !string.IsNullOrEmpty(form.Credential);
+        if (!byPasskey && view.File.School.PasskeysOnly) return new Outcome.Refused("passkey-demanded", Say.OnlyAPasskeySigns, SignForm.PasswordField);
         if (!await (byPasskey ? doorman.ConfirmsByPasskey(me, form.Credential!) : doorman.Confirms(me, form.Password)))
             return byPasskey
                 ? new Outcome.Refused("passkey-refused", Say.PasskeyWasNotAcceptedAndNothing, SignForm.PasswordField)

@@ -88,6 +88,7 @@ public sealed partial class PermissionTests(Hangar hangar)
         ["enter an airframe"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().AddAirframe("{}", Ct)),
         ["enter an aircraft"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().KeepAircraft("Q-NONE", "1", "no-such", 1, 1, Ct)),
         ["enter a tool"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().KeepTool(new() { Code = "TW-77", Kind = "torque-wrench", Description = "for this test" }, Ct)),
+        ["demand passkeys"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().DemandPasskeys(false, Ct)),
     };
 
     // The use-case went past its question who asks: what it then says about nonsense is another matter.

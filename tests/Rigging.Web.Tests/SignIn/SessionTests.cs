@@ -81,7 +81,7 @@ public sealed class SessionTests(Postgres postgres) : IAsyncLifetime
         Assert.Contains("Your present password was not accepted", refused.Text, StringComparison.Ordinal);
         Assert.True(await IsIn(there));
         var weak = await here.Submit(page, new() { ["current"] = TestSite.Password, ["wanted"] = "password1234" }, "form:has([name=wanted])");
-        Assert.Contains("little more than a word", weak.Text, StringComparison.Ordinal);
+        Assert.Contains("would be guessed soon", weak.Text, StringComparison.Ordinal);
         var changed = await here.Submit(page, new() { ["current"] = TestSite.Password, ["wanted"] = Another }, "form:has([name=wanted])");
 
         Assert.Equal("/account?done=password", changed.Location);
