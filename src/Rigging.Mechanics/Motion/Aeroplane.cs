@@ -54,8 +54,7 @@ public sealed class Aeroplane
             d.ClAileron ?? ofAilerons, d.CnAileron, d.CYRudder, d.ClRudder, d.CnRudder);
         mass = new(airframe.Mass.ReferenceKg, airframe.Mass.IxxKgM2, airframe.Mass.IzzKgM2, airframe.Mass.IxzKgM2, wing.AreaM2, wing.SpanM);
         FuelMomentPerLitreNm = LateralLoad.MomentPerLitreNm(airframe, Load.UsualFuelKgPerL);
-        Reference = At(airframe.Reference.CasKt, airframe.Reference.PressureAltitudeFt,
-            TestPoint.StandardOatC(airframe.Reference.PressureAltitudeFt), airframe.Reference.PowerPercent);
+        Reference = AtSpeed(airframe.Reference.CasKt);
     }
 
     public Airframe Airframe { get; }
@@ -96,6 +95,10 @@ public sealed class Aeroplane
         return (lattice.AtLift(LiftCoefficientAtReference(Airframe, lattice.Wing.AreaM2)).Spanwise,
             [.. Panel.Spanwise.Select(lift => lift with { LiftM = scale * lift.LiftM, SectionLift = scale * lift.SectionLift })]);
     }
+
+    /// <summary>At another speed, calibrated knots, with everything else as at <see cref="Reference"/>.</summary>
+    public FlightPoint AtSpeed(double casKt) => At(casKt, Airframe.Reference.PressureAltitudeFt,
+        TestPoint.StandardOatC(Airframe.Reference.PressureAltitudeFt), Airframe.Reference.PowerPercent);
 
     /// <summary>The aeroplane in flight where a test point was flown.</summary>
     public FlightPoint At(TestPoint point) =>

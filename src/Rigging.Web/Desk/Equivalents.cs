@@ -10,12 +10,22 @@ using static Rigging.Squawks.Rules.Directions;
 
 namespace Rigging.Web.Desk;
 
-/// <summary>A roll tendency in the coins that people carry: litres in a tank, a person in a seat, flats on a head. All at the reference.</summary>
-public sealed class Equivalents(Aeroplane aeroplane)
+/// <summary>A roll tendency in the coins that people carry: litres in a tank, a person in a seat, flats on a head. All at one flight point.</summary>
+public sealed class Equivalents
 {
     public const double PersonKg = Rigging.Mechanics.Contract.Load.UsualPersonKg;
 
-    readonly PilotsCurrency currency = new(aeroplane.Reference);
+    readonly Aeroplane aeroplane;
+    readonly FlightPoint point;
+    readonly PilotsCurrency currency;
+
+    /// <summary>At the airframe's reference.</summary>
+    public Equivalents(Aeroplane aeroplane) : this(aeroplane, aeroplane.Reference) { }
+
+    Equivalents(Aeroplane aeroplane, FlightPoint point) => (this.aeroplane, this.point, currency) = (aeroplane, point, new(point));
+
+    /// <summary>The same at another speed, knots: a litre counts more where it is slow, a flat where it is fast.</summary>
+    public Equivalents At(double casKt) => new(aeroplane, aeroplane.AtSpeed(casKt));
 
     Airframe Airframe => aeroplane.Airframe;
 
@@ -55,7 +65,7 @@ public sealed class Equivalents(Aeroplane aeroplane)
     }
 
     /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>
-    public double OfMoment(double rolling) => aeroplane.Reference.RollTendencyDegPerS(rolling * aeroplane.Reference.LiftDifference);
+    public double OfMoment(double rolling) => point.RollTendencyDegPerS(rolling * point.LiftDifference);
 
     /// <summary>What the next pilot feels at the loads a school flies with.</summary>
     public IReadOnlyList<LoadLine> AtCommonLoads(double riggedForDegPerS) =>

@@ -90,27 +90,26 @@ public sealed record StoryView(
         var told = EntryStory.Of(entry.Fact, file.Register.Render);
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
-        if (Coins(entry, file, worth) is { } coins)
-        {
-            // After the line that says the tendency: an assessment's first, an agreed correction's last.
-            var at = entry.Fact is Assessed ? 1 : told.Lines.Count;
-            told = told with { Lines = [.. told.Lines.Take(at), coins, .. told.Lines.Skip(at)] };
-        }
+        // After the line that says the tendency: an assessment's first, an agreed correction's last.
+        var at = entry.Fact is Assessed ? 1 : told.Lines.Count;
+        told = told with { Lines = [.. told.Lines.Take(at), .. Coins(entry, file, worth), .. told.Lines.Skip(at)] };
         return file.Ledger.ClockWentBack(entry)
             ? told with { Lines = [.. told.Lines, new(Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1), Tone.Caution)] }
             : told;
     }
 
     /// <summary>
-    /// What would take the assessed tendency out, or the one an agreed correction is expected to leave. Null where the airframe file has changed
-    /// since the assessment it rests on, for the file of today prices nothing of then.
+    /// The assessed tendency in the pilot's currency, or the one an agreed correction is expected to leave. It says so where it is priced by a
+    /// later airframe file than it was computed with, or where nobody recorded by which.
     /// </summary>
-    static string? Coins(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
+    static IEnumerable<Line> Coins(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
-        var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
         var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, _ => null };
-        return tendency is { } degPerS && file.Facts.Airframe is { } onFile && (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)
-            ? worth.Value?.Of(degPerS) : null;
+        if (tendency is not { } degPerS || file.Facts.Airframe is not { } onFile || worth.Value?.Says(degPerS) is not { } sentences) return [];
+        var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
+        return (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)
+            ? sentences.Select(sentence => (Line)sentence)
+            : sentences.Select(sentence => (Line)sentence).Prepend(new(Gaps.Fill(Say.PricedByFileOfToday, onFile.Id, onFile.Version), Tone.Missing));
     }
 
     static string SignedAs(Signature signature, SquawkFile file)

@@ -36,7 +36,13 @@ public class StoryViewTests
         }
     }
 
-    /// <summary>Everywhere a tendency is shown its equivalents stand by it, priced by the file it was assessed with.</summary>
+    const string ByAnotherFile = "In litres, people and flats by the airframe file of today, ";
+
+    static bool Priced(Told told) => told.Lines.Any(line => line.Text.StartsWith("It would stay level with ", StringComparison.Ordinal));
+
+    static bool ByAnother(Told told) => told.Lines.Any(line => line.Text.StartsWith(ByAnotherFile, StringComparison.Ordinal));
+
+    /// <summary>Everywhere a tendency is shown its equivalents stand by it, and by which file they were priced where it was another.</summary>
     [Fact]
     public void An_assessed_tendency_is_said_in_litres_people_and_flats_too()
     {
@@ -47,7 +53,11 @@ public class StoryViewTests
 
         Assert.StartsWith("It would stay level with ", coins, StringComparison.Ordinal);
         Assert.Equal(coins, Tell(assessed).Lines[1].Text);
-        Assert.DoesNotContain(Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }).Lines, line => line.Text == coins);
+        Assert.StartsWith("What the next pilot will feel", Tell(assessed).Lines[2].Text, StringComparison.Ordinal);
+        Assert.False(ByAnother(Tell(assessed)));
+        var later = Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 });
+        Assert.StartsWith(ByAnotherFile, later.Lines[1].Text, StringComparison.Ordinal);
+        Assert.Equal(coins, later.Lines[2].Text);
     }
 
     [Fact]
@@ -55,16 +65,33 @@ public class StoryViewTests
     {
         var assessed = new Assessed("{}", """{"rollTendency":{"mean":-0.8,"low":-1.1,"high":-0.5}}""", "1", "1", School.Airframe.Id, School.Airframe.Version);
         Told Tell(Assessed one, double? leaves) => StoryView.Of(File(School.Checked.Do(School.Mechanic, one).Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = leaves }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
-        bool Priced(Told told) => told.Lines.Any(line => line.Text.StartsWith("It would stay level with ", StringComparison.Ordinal));
 
         var told = Tell(assessed, -0.1);
 
-        Assert.StartsWith("Expected afterwards: ", told.Lines[^2].Text, StringComparison.Ordinal);
-        Assert.Equal(new Equivalents(new(School.Airframe.Read())).Of(-0.1), told.Lines[^1].Text);
+        Assert.StartsWith("Expected afterwards: ", told.Lines[^3].Text, StringComparison.Ordinal);
+        Assert.Equal(new Equivalents(new(School.Airframe.Read())).Of(-0.1), told.Lines[^2].Text);
+        Assert.StartsWith("What the next pilot will feel", told.Lines[^1].Text, StringComparison.Ordinal);
         Assert.True(Priced(told));
+        Assert.False(ByAnother(told));
         Assert.False(Priced(Tell(assessed, 0)));
         Assert.False(Priced(Tell(assessed, null)));
-        Assert.False(Priced(Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }, -0.1)));
+        var later = Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }, -0.1);
+        Assert.True(Priced(later) && ByAnother(later));
+        var unrecorded = StoryView.Of(File(School.Checked.Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = -0.1 }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
+        Assert.True(Priced(unrecorded) && ByAnother(unrecorded));
+    }
+
+    /// <summary>A litre counts more where it is slow, so fewer are needed to take the same roll out.</summary>
+    [Fact]
+    public void At_another_speed_the_coins_are_worth_something_else()
+    {
+        var airframe = School.Airframe.Read();
+        var worth = new Equivalents(new(airframe));
+
+        double Litres(double kt) => double.Parse(System.Text.RegularExpressions.Regex.Match(worth.At(kt).Of(-0.8)!, "[0-9.]+").Value, System.Globalization.CultureInfo.InvariantCulture);
+
+        Assert.Equal(worth.Of(-0.8), worth.At(airframe.Reference.CasKt).Of(-0.8));
+        Assert.True(Litres(airframe.Reference.CasKt - 25) < Litres(airframe.Reference.CasKt), $"{Litres(airframe.Reference.CasKt - 25)} against {Litres(airframe.Reference.CasKt)}");
     }
 
     [Theory, MemberData(nameof(Stages))]
