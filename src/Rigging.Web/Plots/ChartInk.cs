@@ -141,35 +141,68 @@ static partial class ChartInk
 
     static void Add(Plot plot, Upright upright, Inks inks) => plot.Add.VerticalLine(upright.X, 1.5f, inks.Ink, LinePattern.DenselyDashed);
 
-    /// <summary>Names stand beside what they name; nobody has to match a legend.</summary>
+    /// <summary>Names stand beside what they name, on no line and on no reading; nobody has to match a legend.</summary>
     static void Name(Plot plot, Chart chart, Inks inks)
     {
         plot.Axes.AutoScale();
         plot.Axes.Margins(0.06, 0.16);
         plot.Axes.AutoScale();
         var limits = plot.Axes.GetLimits();
-        void Write(string text, double x, double y, Color colour, Alignment alignment, float down = 0, float across = 0)
+        // Where things lie on the picture is known once it has been drawn.
+        plot.RenderInMemory(Width, Height);
+        var area = plot.LastRender.DataRect;
+        (double X, double Y) At(double x, double y) => plot.GetPixel(new Coordinates(x, y)) is var pixel ? (pixel.X, pixel.Y) : default;
+        var free = new FreePlace(new(area.Left + 2, area.Top + 2, area.Width - 4, area.Height - 4));
+        foreach (var curve in chart.Curves) free.Line([.. curve.Points.Select(point => At(point.X, point.Mean))]);
+        foreach (var y in chart.Levels.Select(level => level.Y).Append(0)) free.Line([At(limits.Left, y), At(limits.Right, y)]);
+        foreach (var upright in chart.Uprights) free.Line([At(upright.X, limits.Bottom), At(upright.X, limits.Top)]);
+        foreach (var (x, y, give) in chart.Dots.SelectMany(dots => dots.Points))
         {
-            var label = plot.Add.Text(text, x, y);
+            var (across, down) = At(x, y);
+            free.Take(Box.About(across, down, 8));
+            if (give is { } half) free.Line([At(x, y - half), At(x, y + half)]);
+        }
+
+        void Write(string text, Color colour, Func<Box, IEnumerable<Box>> places)
+        {
+            if (free.Find(places(new(0, 0, Plex.WidthOf(text, Small), Small + 5))) is not { } box) return;
+            var label = plot.Add.Text(text, plot.GetCoordinates(new Pixel(box.Left, box.Top)));
             label.LabelFontName = Plex.Family;
             label.LabelFontSize = Small;
             label.LabelFontColor = colour;
-            label.LabelAlignment = alignment;
-            (label.OffsetX, label.OffsetY) = (across, down);
+            label.LabelAlignment = Alignment.UpperLeft;
         }
+        foreach (var upright in chart.Uprights) Write(upright.Name, inks.Ink, size => BesideUpright(size, At(upright.X, limits.Bottom), area));
         foreach (var curve in chart.Curves.Where(curve => curve.Points.Count > 0))
         {
-            var end = curve.Points[^1];
-            Write(curve.Name, end.X, end.Mean, curve.Telling == Telling.Now ? inks.Accent : inks.Ink, Alignment.LowerRight, -4);
+            var under = chart.Curves.Any(other => other != curve && other.Points.Count > 0 && other.Points[^1].Mean > curve.Points[^1].Mean);
+            Write(curve.Name, curve.Telling == Telling.Now ? inks.Accent : inks.Ink, size => AlongCurve(size, [.. curve.Points.Select(point => At(point.X, point.Mean))], under));
         }
-        foreach (var level in chart.Levels) Write(level.Name, limits.Left, level.Y, inks.Caution, level.Y < 0 ? Alignment.UpperLeft : Alignment.LowerLeft, level.Y < 0 ? 2 : -2, 8);
-        foreach (var (upright, place) in chart.Uprights.Select((upright, place) => (upright, place)))
-        {
-            // Beside its line, on the side where there is room.
-            var late = upright.X > (limits.Left + limits.Right) / 2;
-            Write(upright.Name, upright.X, limits.Bottom, inks.Ink, late ? Alignment.LowerRight : Alignment.LowerLeft, -2 - 16 * (place % 3), late ? -5 : 5);
-        }
+        foreach (var level in chart.Levels) Write(level.Name, inks.Caution, size => AlongLevel(size, At(limits.Left, level.Y).Y, area, level.Y < 0));
         plot.Axes.SetLimits(limits);
+    }
+
+    /// <summary>Close to the line before far from it, at its right end before farther back, on the side away from the other curve before the near one.</summary>
+    static IEnumerable<Box> AlongCurve(Box size, IReadOnlyList<(double X, double Y)> points, bool under) =>
+        from gap in (double[])[4, 8, 12, 16, 22, 28, 36, 46, 58, 72]
+        from end in points.Reverse()
+        from below in (bool[])[under, !under]
+        select size with { Left = end.X - size.Width, Top = below ? end.Y + gap : end.Y - gap - size.Height };
+
+    /// <summary>Close to the level before far from it, outside it before inside, from the left to the right.</summary>
+    static IEnumerable<Box> AlongLevel(Box size, double y, PixelRect area, bool under) =>
+        from gap in (double[])[3, 8, 14]
+        from below in (bool[])[under, !under]
+        from step in Enumerable.Range(0, 60)
+        select size with { Left = area.Left + 8 + (area.Width - 16 - size.Width) * step / 59, Top = below ? y + gap : y - gap - size.Height };
+
+    /// <summary>On the side where there is room, at the bottom before farther up.</summary>
+    static IEnumerable<Box> BesideUpright(Box size, (double X, double Y) foot, PixelRect area)
+    {
+        var late = foot.X > (area.Left + area.Right) / 2;
+        return from row in Enumerable.Range(0, (int)(area.Height / size.Height))
+               from left in (bool[])[late, !late]
+               select size with { Left = left ? foot.X - 5 - size.Width : foot.X + 5, Top = foot.Y - 2 - size.Height * (row + 1) };
     }
 
     [GeneratedRegex("""(id="|url\(#|href="#)([A-Za-z_0-9-]+)""")]
@@ -184,6 +217,13 @@ static partial class ChartInk
         public const string Family = "IBM Plex Sans";
 
         static readonly SKTypeface Text = Load(Typeface.Text), Strong = Load(Typeface.Strong);
+
+        /// <summary>Pixels.</summary>
+        public static double WidthOf(string text, float size)
+        {
+            using var font = new SKFont(Text, size);
+            return font.MeasureText(text);
+        }
 
         public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
             fontName == Family ? weight >= FontWeight.SemiBold ? Strong : Text : null;

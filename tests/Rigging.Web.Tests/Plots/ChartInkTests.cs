@@ -1,9 +1,11 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Rigging.Web.Plots;
 
 namespace Rigging.Web.Tests.Plots;
 
-public sealed class ChartInkTests
+public sealed partial class ChartInkTests
 {
     static Chart Sample(string title = "Bank after letting go", string says = "After 10 s 6° left wing down.") => new(title, "seconds", "bank, °", says,
         [new(Telling.Earlier, "before the work", [(0, 0, 0, 0), (10, -8, -6, -4)]), new(Telling.Now, "after the work", [(0, 0, 0, 0), (10, -1, 0.5, 2)])],
@@ -37,6 +39,52 @@ public sealed class ChartInkTests
 
         Assert.All((string[])["before the work", "after the work", "limit 0.50", "work, S-7", "seconds", "bank, °"], name => Assert.Contains(name, words, StringComparison.Ordinal));
     }
+
+    static Curve Straight(Telling telling, string name, double from, double to) =>
+        new(telling, name, [.. Enumerable.Range(0, 21).Select(i => from + (to - from) * i / 20).Select((mean, i) => (i * 0.6, mean - 1, mean, mean + 1))]);
+
+    /// <summary>Flat, steep, crossing and lying on each other, with readings at their ends and a limit close by.</summary>
+    public static TheoryData<double, double, double, double, double> Slopes =>
+        [.. from before in (double[])[-8, -2.2, -0.3, 0, 5] from after in (double[])[-0.4, 0, 0.6, 3.6] from start in (double[])[0, 2] select (start, before, start / 2, after, 0.5)];
+
+    /// <summary>A line that runs through its own name is read as a word struck out.</summary>
+    [Theory, MemberData(nameof(Slopes))]
+    public void No_name_lies_on_a_line_a_reading_or_another_name(double beforeFrom, double beforeTo, double afterFrom, double afterTo, double limit)
+    {
+        var drawn = Drawn(new("Roll", "knots", "roll", "", [Straight(Telling.Earlier, "before the work", beforeFrom, beforeTo), Straight(Telling.Now, "after the work", afterFrom, afterTo)],
+            [new(Telling.Earlier, "", [(10, beforeTo * 0.8, 2), (12, beforeTo, 1)]), new(Telling.Now, "", [(10, afterTo, 2)])], [new(limit, "limit 0.50"), new(-limit, "limit −0.50")], []));
+        var names = ((string[])["before the work", "after the work", "limit 0.50", "limit −0.50"]).Select(name => (Name: name, Box: BoxOf(Assert.Single(drawn.Descendants(), e => e.Name.LocalName == "text" && e.Value.Trim() == name)))).ToList();
+        // A dashed line is drawn dash by dash; a band lies behind the names and may.
+        var lines = drawn.Descendants().Where(e => e.Name.LocalName == "path" && e.Attribute("fill-opacity") is null)
+            .Where(e => ((string?[])[e.Attribute("fill")?.Value, e.Attribute("stroke")?.Value]).Any(colour => colour is "var(--accent)" or "var(--muted)" or "var(--caution)"))
+            .Select(e => e.Attribute("d")!.Value.Split('M', StringSplitOptions.RemoveEmptyEntries).Select(Numbers).ToList()).ToList();
+
+        Assert.True(lines.Count >= 7, $"{lines.Count} lines of two curves, three readings and two limits");
+        Assert.Equal([], from dash in lines.SelectMany(line => line)
+                         from end in Enumerable.Range(1, dash.Count / 2 - 1)
+                         from step in Enumerable.Range(0, 21)
+                         let x = dash[2 * end - 2] + (dash[2 * end] - dash[2 * end - 2]) * step / 20
+                         let y = dash[2 * end - 1] + (dash[2 * end + 1] - dash[2 * end - 1]) * step / 20
+                         from name in names
+                         where x > name.Box.Left && x < name.Box.Right && y > name.Box.Top && y < name.Box.Bottom
+                         select $"a line through {name.Name} at {x:0}, {y:0}");
+        Assert.Equal([], from one in names
+                         from other in names
+                         where one != other && one.Box.Left < other.Box.Right && other.Box.Left < one.Box.Right && one.Box.Top < other.Box.Bottom && other.Box.Top < one.Box.Bottom
+                         select $"{one.Name} on {other.Name}");
+    }
+
+    /// <summary>From the first letter to the end of the last; as high as its capitals and as low as its tails.</summary>
+    static (double Left, double Top, double Right, double Bottom) BoxOf(XElement text)
+    {
+        var (at, xs, y) = (Numbers(text.Attribute("transform")!.Value), Numbers(text.Attribute("x")!.Value), Numbers(text.Attribute("y")!.Value)[0]);
+        return (at[0] + xs[0], at[1] + y - 9, at[0] + xs[^1] + 6, at[1] + y + 3);
+    }
+
+    static List<double> Numbers(string text) => [.. Number().Matches(text).Select(match => double.Parse(match.Value, CultureInfo.InvariantCulture))];
+
+    [GeneratedRegex(@"-?\d+(\.\d+)?(e-?\d+)?")]
+    private static partial Regex Number();
 
     [Fact]
     public void Two_plots_on_one_page_share_no_names()
