@@ -9,8 +9,8 @@ public static class AeroplaneView
     /// <summary>°/s; slower than this nobody feels it: half a degree in ten seconds.</summary>
     public const double LeastRate = 0.05;
 
-    const double Span = 190, TipArc = 206, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
-    static readonly Point Axis = new(240, 72);
+    const double HalfSpan = 133, TipArc = 144, Edge = 8, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
+    static readonly Point Axis = new(Drawing.MostWide / 2, 78);
 
     /// <summary>From the pilot's words: drawn out of scale, with the reading in words when there was one.</summary>
     /// <param name="read">Such as "6° left wing down after 10 s"; null when no figure was given.</param>
@@ -47,14 +47,19 @@ public static class AeroplaneView
             var arc = new Arc(Axis, TipArc, side == Side.Left ? 180 : 0, bank, Pen.Reach);
             // Under whatever reaches down on this side, the mark of the limit too.
             var lowest = limits.OfType<Outline>().SelectMany(line => line.Points).Append(arc.At(1)).Append(Axis).Max(point => point.Y);
-            var below = new Point(side == Side.Left ? 8 : 472, lowest + 26);
+            var below = new Point(Outboard(side), Math.Max(UnderWheels, lowest + 26));
             var anchor = side == Side.Left ? Align.Start : Align.End;
             marks.AddRange([arc, Shape.Head(arc), new Lettering(below, figure ?? Gaps.Fill(Say.WhichWing, Numerals.Of(side)), Role.Accent, anchor, Figures: figure is not null, Strong: true, Size: 17)]);
-            if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: 12));
+            if (interval is not null) marks.Add(new Lettering(below.Plus(0, 18), interval, Role.Muted, anchor, Figures: true, Size: Drawing.SmallLetters));
         }
-        marks.Add(new Lettering(new(240, 194), note, Role.Muted, Align.Middle, Size: 13));
-        return new Drawing(480, 204, title, Say.FromBehindLookingForward, marks);
+        marks.Add(new Lettering(new(Axis.X, 186), note, Role.Muted, Align.Middle, Size: Drawing.SmallLetters));
+        return new Drawing(Drawing.MostWide, 196, title, Say.FromBehindLookingForward, marks);
     }
+
+    // The figure, and under it the interval: clear of the wheels, which hang between them.
+    const double UnderWheels = 140;
+
+    static double Outboard(Side side) => side == Side.Left ? Edge : Drawing.MostWide - Edge;
 
     static IEnumerable<Mark> Level()
     {
@@ -71,7 +76,7 @@ public static class AeroplaneView
         return
         [
             Shape.Line(Axis.Towards(direction, TipArc - 8), end, Pen.Limit),
-            new Lettering(new(side == Side.Left ? 8 : 472, Axis.Y - 12), Gaps.Fill(Say.LimitDegPerS, Numerals.Number(limit, 2)), Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: 12),
+            new Lettering(new(Outboard(side), Axis.Y - 38), Gaps.Fill(Say.LimitDegPerS, Numerals.Number(limit, 2)), Role.Caution, side == Side.Left ? Align.Start : Align.End, Size: Drawing.SmallLetters),
         ];
     }
 
@@ -81,31 +86,32 @@ public static class AeroplaneView
         foreach (var side in (int[])[-1, 1])
         {
             var heavy = Math.Sign(bank) == side;
-            var (root, tip) = (Axis.Plus(side * 118, -8).Turned(bank, Axis), Axis.Plus(side * 118, heavy ? -26 : -44).Turned(bank, Axis));
+            var (root, tip) = (Axis.Plus(side * 83, -8).Turned(bank, Axis), Axis.Plus(side * 83, heavy ? -24 : -40).Turned(bank, Axis));
             yield return Shape.Line(root, tip, Pen.Outline);
             yield return Shape.Head(tip, bank - 90, Role.Ink, 9);
             // Inboard of its arrow: outboard stands what the limit is.
-            yield return new Lettering(Axis.Plus(side * 106, heavy ? -16 : -34).Turned(bank, Axis), heavy ? Say.LessLift : Say.MoreLift, Role.Muted, side < 0 ? Align.Start : Align.End, Size: 12);
+            yield return new Lettering(Axis.Plus(side * 75, heavy ? -16 : -34).Turned(bank, Axis), heavy ? Say.LessLift : Say.MoreLift, Role.Muted, side < 0 ? Align.Start : Align.End, Size: Drawing.SmallLetters);
         }
     }
 
     static IEnumerable<Mark> Aeroplane(double bank)
     {
-        // The wing lies on the level line; the numbers below are measured from a line 18 under it.
-        Point At(double x, double y) => Axis.Plus(x, y + 18).Turned(bank, Axis);
+        // The wing lies on the level line; the numbers below are measured from a line 18 under it, for a half span of 190.
+        const double Scale = HalfSpan / 190;
+        Point At(double x, double y) => Axis.Plus(Scale * x, Scale * (y + 18)).Turned(bank, Axis);
         Outline Solid(Pen pen, params (double X, double Y)[] corners) => new([.. corners.Select(c => At(c.X, c.Y))], pen, Fill.Paper);
-        Outline Round(double x, double y, double halfWidth, double halfHeight, double power) => Turned(Shape.Rounded(Axis.Plus(x, y + 18), halfWidth, halfHeight, power, Pen.Outline, Fill.Paper));
+        Outline Round(double x, double y, double halfWidth, double halfHeight, double power) => Turned(Shape.Rounded(Axis.Plus(Scale * x, Scale * (y + 18)), Scale * halfWidth, Scale * halfHeight, power, Pen.Outline, Fill.Paper));
         Outline Turned(Outline outline) => outline with { Points = [.. outline.Points.Select(p => p.Turned(bank, Axis))] };
         Pen Panel(int side) => bank != 0 && Math.Sign(bank) == side ? Pen.AsLeft : Pen.Outline;
 
-        yield return Shape.Circle(At(0, 12), 44, Pen.Fine);
+        yield return Shape.Circle(At(0, 12), Scale * 44, Pen.Fine);
         yield return Round(0, 54, 3, 9, 4);
         foreach (var side in (int[])[Math.Sign(-bank) is 0 ? 1 : Math.Sign(-bank), Math.Sign(bank) is 0 ? -1 : Math.Sign(bank)])
         {
             yield return Shape.Line(At(side * 15, 36), At(side * 42, 54), Pen.Outline with { Width = 2.5 });
             yield return Round(side * 44, 56, 4, 10, 4);
             yield return Shape.Line(At(side * 18, 30), At(side * 96, -13), Pen.Outline with { Width = 2 });
-            yield return Solid(Panel(side), (0, -18), (side * Span * 0.55, -21), (side * Span, -22.5), (side * (Span + 2), -20), (side * Span, -17.5), (side * Span * 0.55, -13), (0, -9));
+            yield return Solid(Panel(side), (0, -18), (side * 104.5, -21), (side * 190, -22.5), (side * 192, -20), (side * 190, -17.5), (side * 104.5, -13), (0, -9));
         }
         yield return Round(0, 12, 21, 28, 2.7);
         yield return Round(0, 6, 10, 13, 2.2);

@@ -6,7 +6,7 @@ namespace Rigging.Web.Drawings;
 /// <summary>The slip ball in its tube, as the pilot sees it.</summary>
 public static class BallView
 {
-    const double MiddleX = 180, Y = 62, BallRadius = 22, TubeHalf = 130, TubeBend = 26, MostWidths = 2;
+    const double MiddleX = 170, Y = 62, BallRadius = 22, TubeHalf = 130, TubeBend = 26, MostWidths = 2;
 
     /// <param name="widths">In widths of the ball, right of centre positive.</param>
     public static Drawing Draw(double widths)
@@ -21,8 +21,8 @@ public static class BallView
             new Outline([.. Enumerable.Range(0, 48).Select(i => At(x - MiddleX, 0).Towards(i * 7.5, BallRadius))], Pen.AsLeft, Fill.Solid),
             new Lettering(new(MiddleX, 128), Words.Capital(Directions.Ball(widths)), Role.Ink, Align.Middle, Strong: true),
         ];
-        if (shown != widths) marks.Add(new Lettering(new(MiddleX, 146), Say.DrawnAtEndOfTubeNot, Role.Muted, Align.Middle, Size: 12));
-        return new Drawing(360, 154, Gaps.Fill(Say.Ball, Directions.Ball(widths)), Say.FromSeatLookingForward, marks);
+        if (shown != widths) marks.Add(new Lettering(new(MiddleX, 146), Say.DrawnAtEndOfTubeNot, Role.Muted, Align.Middle, Size: Drawing.SmallLetters));
+        return new Drawing(Drawing.MostWide, 154, Gaps.Fill(Say.Ball, Directions.Ball(widths)), Say.FromSeatLookingForward, marks);
 
         static IEnumerable<double> Along() => Enumerable.Range(0, 21).Select(i => -TubeHalf + i * TubeHalf / 10);
     }

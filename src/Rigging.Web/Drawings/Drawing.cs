@@ -5,7 +5,13 @@ namespace Rigging.Web.Drawings;
 /// angles in degrees, clockwise from the right. Marks later in the list lie on top. The title says what it shows (read out in
 /// place of the picture, and its caption); the viewpoint says where the eye is: "from behind, looking forward".
 /// </summary>
-public sealed record Drawing(double Width, double Height, string Title, string Viewpoint, IReadOnlyList<Mark> Marks);
+public sealed record Drawing(double Width, double Height, string Title, string Viewpoint, IReadOnlyList<Mark> Marks)
+{
+    /// <summary>No drawing is wider: on a phone it stands some 320 pixels wide, and its smallest letters are still read there.</summary>
+    public const double MostWide = 340;
+
+    public const double SmallLetters = 13;
+}
 
 /// <summary>A place on a drawing.</summary>
 public readonly record struct Point(double X, double Y)

@@ -25,8 +25,8 @@ public static class EccentricView
             .. Head(turn, seen.HoleAtDeg(turn.AsLeftDeg), Pen.AsLeft),
             Shape.Line(Centre.Plus(-7, 0), Centre.Plus(7, 0), Pen.Fine),
             Shape.Line(Centre.Plus(0, -7), Centre.Plus(0, 7), Pen.Fine),
-            new Lettering(new(8, 20), inboardIsRight ? Say.Outboard : Say.Inboard, Role.Muted, Size: 13),
-            new Lettering(new(332, 20), inboardIsRight ? Say.Inboard : Say.Outboard, Role.Muted, Align.End, Size: 13),
+            new Lettering(new(8, 20), inboardIsRight ? Say.Outboard : Say.Inboard, Role.Muted, Size: Drawing.SmallLetters),
+            new Lettering(new(332, 20), inboardIsRight ? Say.Inboard : Say.Outboard, Role.Muted, Align.End, Size: Drawing.SmallLetters),
             .. EccentricLegend.For(turn, way),
         ];
         if (!turn.Stays)
@@ -34,7 +34,7 @@ public static class EccentricView
             var arc = new Arc(Centre, TurnRadius, seen.HoleAtDeg(turn.AsFoundDeg), sense * turn.ChangeDeg, Pen.Reach);
             marks.AddRange([arc, Shape.Head(arc)]);
         }
-        return new Drawing(480, 296, turn.Stays ? Say.EccentricStaysAsFound : Gaps.Fill(Say.TurnEccentric, turn.HowFar, way, turn.Effect),
+        return new Drawing(Drawing.MostWide, EccentricLegend.Height(turn), turn.Stays ? Say.EccentricStaysAsFound : Gaps.Fill(Say.TurnEccentric, turn.HowFar, way, turn.Effect),
             Gaps.Fill(Say.Wing, Numerals.Of(turn.Wing), face == Face.Rear ? Say.RearFaceLookingForward : Say.FrontFaceLookingAft), marks);
     }
 
@@ -54,7 +54,7 @@ public static class EccentricView
         foreach (var stop in (double[])[turn.StopDeg, -turn.StopDeg])
         {
             yield return Shape.Line(Centre.Towards(screen(stop), DialRadius - 7), Centre.Towards(screen(stop), DialRadius + 12), Pen.Limit);
-            yield return new Lettering(Centre.Towards(screen(stop), DialRadius + 24).Plus(0, 5), "stop", Role.Caution, Align.Middle, Size: 12);
+            yield return new Lettering(Centre.Towards(screen(stop), DialRadius + 24).Plus(0, 5), Say.Stop, Role.Caution, Align.Middle, Size: Drawing.SmallLetters);
         }
     }
 }

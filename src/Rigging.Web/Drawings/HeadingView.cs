@@ -21,7 +21,7 @@ public static class HeadingView
         [
             Shape.Circle(Middle, Card, Pen.Outline),
             .. Enumerable.Range(0, 12).Where(i => i % 3 != 0).Select(i => Shape.Line(Middle.Towards(i * 30, Card - 6), Middle.Towards(i * 30, Card), Pen.Fine)),
-            .. Say.CompassLetters.Split(' ').Select((letter, i) => new Lettering(Middle.Towards(i * 90 - 90, Card - 9).Plus(0, 4), letter, Role.Muted, Align.Middle, Size: 12)),
+            .. Say.CompassLetters.Split(' ').Select((letter, i) => new Lettering(Middle.Towards(i * 90 - 90, Card - 9).Plus(0, 4), letter, Role.Muted, Align.Middle, Size: Drawing.SmallLetters)),
             Shape.Line(Middle.Plus(0, -Card), Middle.Plus(0, -Drift - 6), Pen.AsFound),
             new Outline([.. Half.Concat(Half.Reverse().Select(p => (-p.X, p.Y))).Select(p => At(p.Item1, p.Item2))], Pen.Outline, Fill.Paper),
             new Lettering(new(140, 166), Say.WingsLevelFeetOff, Role.Muted, Align.Middle, Size: 13),

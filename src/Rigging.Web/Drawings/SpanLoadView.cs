@@ -6,7 +6,7 @@ namespace Rigging.Web.Drawings;
 /// <summary>Lift along the span: level flight dashed, and what a difference between the wings makes of it.</summary>
 public static class SpanLoadView
 {
-    const double MiddleX = 240, WingY = 176, HalfSpan = 210, Height = 118, ShownShare = 0.22;
+    const double MiddleX = 170, WingY = 176, HalfSpan = 158, Height = 118, ShownShare = 0.22;
 
     /// <param name="level">In level flight, left tip to right tip.</param>
     /// <param name="change">What is added to it, at the same places.</param>
@@ -29,11 +29,11 @@ public static class SpanLoadView
             new Outline(uneven, Pen.AsLeft, null, Closed: false),
             Shape.Line(At(-half, 0), At(half, 0), Pen.Outline),
             Shape.Line(new(MiddleX, WingY - 6), new(MiddleX, WingY + 6), Pen.Outline),
-            new Lettering(At(-half, 0).Plus(0, 20), Say.LeftWing, Role.Muted, Size: 13),
-            new Lettering(At(half, 0).Plus(0, 20), Say.RightWing, Role.Muted, Align.End, Size: 13),
-            new Lettering(new(MiddleX, WingY + 20), right == 0 ? Say.BothLiftAlike : Gaps.Fill(Say.WingLiftsMore, right > 0 ? Texts.RightInText : Texts.LeftInText), Role.Accent, Align.Middle, Strong: true),
-            new Lettering(new(MiddleX, WingY + 38), larger > 1 ? Gaps.Fill(Say.DifferenceDrawnTimesAsLarge, Numerals.Short(larger)) : Say.ToScale, Role.Muted, Align.Middle, Size: 12),
+            new Lettering(At(-half, 0).Plus(0, 20), Say.LeftWing, Role.Muted, Size: Drawing.SmallLetters),
+            new Lettering(At(half, 0).Plus(0, 20), Say.RightWing, Role.Muted, Align.End, Size: Drawing.SmallLetters),
+            new Lettering(new(MiddleX, WingY + 40), right == 0 ? Say.BothLiftAlike : Gaps.Fill(Say.WingLiftsMore, right > 0 ? Texts.RightInText : Texts.LeftInText), Role.Accent, Align.Middle, Strong: true),
+            new Lettering(new(MiddleX, WingY + 59), larger > 1 ? Gaps.Fill(Say.DifferenceDrawnTimesAsLarge, Numerals.Short(larger)) : Say.ToScale, Role.Muted, Align.Middle, Size: Drawing.SmallLetters),
         ];
-        return new Drawing(480, 226, Gaps.Fill(Say.LiftAlongSpan, of), Say.FromBehindLookingForward, marks);
+        return new Drawing(Drawing.MostWide, 244, Gaps.Fill(Say.LiftAlongSpan, of), Say.FromBehindLookingForward, marks);
     }
 }

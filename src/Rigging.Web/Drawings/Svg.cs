@@ -15,7 +15,7 @@ public static class Svg
     static string Of(Drawing drawing, string read)
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"<svg class=\"drawing\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(drawing.Width)} {N(drawing.Height)}\" {read}>");
+        text.Append(CultureInfo.InvariantCulture, $"<svg class=\"drawing{(drawing.Height > drawing.Width ? " tall" : "")}\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(drawing.Width)} {N(drawing.Height)}\" {read}>");
         foreach (var mark in drawing.Marks) text.Append(Of(mark));
         return text.Append("</svg>").ToString();
     }

@@ -10,10 +10,18 @@ using Rigging.Web.Paper;
 
 namespace Rigging.Web.Plots;
 
+/// <summary>The picture a chart is drawn on, pixels. Letters are of one size on either, so that neither has to be shrunk to be looked at.</summary>
+sealed record Canvas(string Name, int Width, int Height, int Days)
+{
+    public static readonly Canvas Broad = new("broad", 640, 340, Days: 5);
+
+    /// <summary>For a phone held upright.</summary>
+    public static readonly Canvas Narrow = new("narrow", 344, 320, Days: 2);
+}
+
 /// <summary>Draws a chart: as an SVG that takes its colours from the page, and as a picture for paper in black, grey and one colour.</summary>
 static partial class ChartInk
 {
-    const int Width = 640, Height = 340;
     const float Body = 15, Small = 13;
 
     /// <summary>What each colour stands for. On screen they are names that the page's display fills in.</summary>
@@ -27,30 +35,31 @@ static partial class ChartInk
     static ChartInk() => Fonts.FontResolvers.Insert(0, new Plex());
 
     /// <summary>Read out as its sentence; the letters are set in the page's own face.</summary>
-    public static string Svg(Chart chart)
+    public static string Svg(Chart chart, Canvas? on = null)
     {
+        var canvas = on ?? Canvas.Broad;
         string drawn;
-        using (var plot = Drawn(chart, Screen)) drawn = plot.GetSvgXml(Width, Height);
+        using (var plot = Drawn(chart, Screen, canvas)) drawn = plot.GetSvgXml(canvas.Width, canvas.Height);
         foreach (var (standIn, token) in Tokens) drawn = drawn.Replace(standIn, $"var(--{token})", StringComparison.OrdinalIgnoreCase);
         // Several plots on one page must not share names.
-        var own = $"c{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(chart.Title + chart.Says))[..4])}";
+        var own = $"c{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(canvas.Name + chart.Title + chart.Says))[..4])}";
         drawn = Names().Replace(drawn, match => $"{match.Groups[1].Value}{own}{match.Groups[2].Value}");
-        var root = string.Create(CultureInfo.InvariantCulture, $"<svg class=\"plot\" xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-label=\"{SecurityElement.Escape($"{chart.Title}. {chart.Says}")}\">");
+        var root = string.Create(CultureInfo.InvariantCulture, $"<svg class=\"plot {canvas.Name}\" xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 {canvas.Width} {canvas.Height}\" role=\"img\" aria-label=\"{SecurityElement.Escape($"{chart.Title}. {chart.Says}")}\">");
         return Root().Replace(drawn[drawn.IndexOf("<svg", StringComparison.Ordinal)..], _ => root, 1);
     }
 
     /// <summary>At a size that prints sharp.</summary>
     public static byte[] Png(Chart chart)
     {
-        using var plot = Drawn(chart, Print);
+        using var plot = Drawn(chart, Print, Canvas.Broad);
         plot.ScaleFactor = 3;
-        return plot.GetImageBytes(Width * 3, Height * 3, ImageFormat.Png);
+        return plot.GetImageBytes(Canvas.Broad.Width * 3, Canvas.Broad.Height * 3, ImageFormat.Png);
     }
 
     /// <summary>Height over width.</summary>
-    public static double Shape => (double)Height / Width;
+    public static double Shape => (double)Canvas.Broad.Height / Canvas.Broad.Width;
 
-    static Plot Drawn(Chart chart, Inks inks)
+    static Plot Drawn(Chart chart, Inks inks, Canvas canvas)
     {
         var plot = new Plot();
         plot.FigureBackground.Color = inks.Paper;
@@ -63,7 +72,7 @@ static partial class ChartInk
             Letter(axis, label);
         if (chart.Dates)
         {
-            plot.Axes.Bottom.TickGenerator = Days(chart);
+            plot.Axes.Bottom.TickGenerator = Days(chart, canvas.Days);
             // Room for half of the last day's name.
             plot.Layout.Fixed(new PixelPadding(left: 62, right: 46, bottom: 56, top: 10));
         }
@@ -78,17 +87,17 @@ static partial class ChartInk
         foreach (var upright in chart.Uprights) Add(plot, upright, inks);
         foreach (var dots in chart.Dots) Add(plot, dots, inks);
         plot.Add.HorizontalLine(0, 1, inks.Ink);
-        Name(plot, chart, inks);
+        Name(plot, chart, inks, canvas);
         return plot;
     }
 
-    /// <summary>At most five days, whole ones, written as everywhere else.</summary>
-    static ScottPlot.TickGenerators.NumericManual Days(Chart chart)
+    /// <summary>Whole days, written as everywhere else, no more than there is room for.</summary>
+    static ScottPlot.TickGenerators.NumericManual Days(Chart chart, int most)
     {
         var days = chart.Dots.SelectMany(dots => dots.Points.Select(point => point.X)).Concat(chart.Uprights.Select(upright => upright.X)).Select(Math.Floor).ToList();
         var ticks = new ScottPlot.TickGenerators.NumericManual();
         if (days.Count == 0) return ticks;
-        var step = Math.Max(1, Math.Ceiling((days.Max() + 1 - days.Min()) / 5));
+        var step = Math.Max(1, Math.Ceiling((days.Max() + 1 - days.Min()) / most));
         for (var day = days.Min(); day <= days.Max() + 1; day += step) ticks.AddMajor(day, DateTime.FromOADate(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         return ticks;
     }
@@ -142,14 +151,14 @@ static partial class ChartInk
     static void Add(Plot plot, Upright upright, Inks inks) => plot.Add.VerticalLine(upright.X, 1.5f, inks.Ink, LinePattern.DenselyDashed);
 
     /// <summary>Names stand beside what they name, on no line and on no reading; nobody has to match a legend.</summary>
-    static void Name(Plot plot, Chart chart, Inks inks)
+    static void Name(Plot plot, Chart chart, Inks inks, Canvas canvas)
     {
         plot.Axes.AutoScale();
         plot.Axes.Margins(0.06, 0.16);
         plot.Axes.AutoScale();
         var limits = plot.Axes.GetLimits();
         // Where things lie on the picture is known once it has been drawn.
-        plot.RenderInMemory(Width, Height);
+        plot.RenderInMemory(canvas.Width, canvas.Height);
         var area = plot.LastRender.DataRect;
         (double X, double Y) At(double x, double y) => plot.GetPixel(new Coordinates(x, y)) is var pixel ? (pixel.X, pixel.Y) : default;
         var free = new FreePlace(new(area.Left + 2, area.Top + 2, area.Width - 4, area.Height - 4));
@@ -191,7 +200,7 @@ static partial class ChartInk
 
     /// <summary>Close to the level before far from it, outside it before inside, from the left to the right.</summary>
     static IEnumerable<Box> AlongLevel(Box size, double y, PixelRect area, bool under) =>
-        from gap in (double[])[3, 8, 14]
+        from gap in (double[])[3, 7, 11, 16, 22, 30, 40]
         from below in (bool[])[under, !under]
         from step in Enumerable.Range(0, 60)
         select size with { Left = area.Left + 8 + (area.Width - 16 - size.Width) * step / 59, Top = below ? y + gap : y - gap - size.Height };

@@ -38,5 +38,10 @@ public sealed class ExplainedFieldsTests(Hangar hangar)
     public async Task On_the_card_of_a_check_flight() => Assert.Equal([Bank, Ball], await Drawn($"/squawks/{await hangar.Squawk(School.Approved)}/card"));
 
     [Fact]
-    public async Task On_the_report() => Assert.Equal([Bank], await Drawn("/report"));
+    public async Task On_the_report()
+    {
+        await hangar.Squawk(School.Called); // A school without an aircraft has nothing to report.
+
+        Assert.Equal([Bank], await Drawn("/report"));
+    }
 }

@@ -9,13 +9,13 @@ public sealed class SmallViewsTests
 
     static Outline Bent(Drawing drawing) => Assert.Single(drawing.Marks.OfType<Outline>(), mark => mark.Pen == Pen.AsLeft);
 
-    /// <summary>The tube's middle is at 180: ball right of centre is positive, and right on the paper.</summary>
+    /// <summary>The tube's middle is at 170: ball right of centre is positive, and right on the paper.</summary>
     [Theory, InlineData(0.5, 1, "The ball: 0.5\u202Fwidth right of centre"), InlineData(-1, -1, "The ball: 1\u202Fwidth left of centre"), InlineData(0, 0, "The ball: centred")]
     public void The_ball_lies_where_the_words_say(double widths, int side, string title)
     {
         var drawing = BallView.Draw(widths);
 
-        Assert.Equal(side, Math.Sign(Math.Round(Bent(drawing).Points.Average(point => point.X) - 180, 6)));
+        Assert.Equal(side, Math.Sign(Math.Round(Bent(drawing).Points.Average(point => point.X) - 170, 6)));
         Assert.Equal(title, drawing.Title);
     }
 
@@ -69,6 +69,39 @@ public sealed class SmallViewsTests
             Assert.InRange(Svg.Of(drawing).Length, 1, 4096);
             Assert.Contains($"role=\"img\" aria-label=\"{drawing.Title}. Seen {drawing.Viewpoint}.\"", Svg.Of(drawing), StringComparison.Ordinal);
         }
+    }
+
+    public static TheoryData<string, Drawing> Everything()
+    {
+        SpanwiseLift[] level = [.. Enumerable.Range(-4, 9).Select(i => new SpanwiseLift(i, 1 - i * i / 32.0, 0))];
+        return new()
+        {
+            { "level", AeroplaneView.FromRate(0, -0.1, 0.1) }, { "heavy", AeroplaneView.FromRate(-0.8, -1.1, -0.5, 0.3) }, { "in words", AeroplaneView.FromWords(Rigging.Mechanics.Contract.Side.Left) },
+            { "eccentric", EccentricView.Draw(Turn(-15, 30), Rigging.Mechanics.Adjusters.Face.Rear) }, { "rear spar", EccentricView.Draw(Turn(-15, 30) with { BushingIn = null }, Rigging.Mechanics.Adjusters.Face.Rear) },
+            { "eccentric left alone", EccentricView.Draw(Turn(0, 0), Rigging.Mechanics.Adjusters.Face.Rear) },
+            { "span load", SpanLoadView.Draw(level, [.. level.Select(lift => lift with { LiftM = 0.01 * Math.Sign(lift.YM) })], "right panel 0.1° more incidence") },
+            { "aileron tab", TabView.OfAileron(-12, 15) }, { "rudder tab", TabView.OfRudder(-12, 15) }, { "rudder tab left alone", TabView.OfRudder(-12, -12) },
+            { "ball", BallView.Draw(0.5) }, { "ball at the end", BallView.Draw(3) }, { "bank", BankView.Draw(-10) }, { "heading", HeadingView.Draw(-20) }, { "wheel", WheelView.Draw(20) },
+            { "controls", Rigging.Web.Report.Pictures.WheelLeft },
+        };
+    }
+
+    static EccentricTurn Turn(double found, double left) =>
+        new(Rigging.Mechanics.Contract.Side.Right, found, left, 90, 6, Rigging.Mechanics.Contract.BushingIn.FuselageFitting, Rigging.Mechanics.Contract.Spanwise.Inboard);
+
+    /// <summary>Measured in Chromium: on a phone of 390 pixels a drawing in its frame stands 324 pixels wide. Letters of 12 pixels are the smallest that anybody reads there.</summary>
+    [Theory, MemberData(nameof(Everything))]
+    public void Every_letter_of_a_drawing_is_read_on_a_phone_and_none_is_cut_off(string name, Drawing drawing)
+    {
+        Assert.All(drawing.Marks.OfType<Lettering>(), text =>
+        {
+            Assert.True(text.Size * Math.Min(1, 324 / drawing.Width) >= 12, $"{name}: {text.Text} of {text.Size} on {drawing.Width}");
+            // Letters of this face are 0.52 of their size wide on average, figures 0.6.
+            var wide = text.Text.Length * text.Size * (text.Figures ? 0.6 : 0.52);
+            var left = text.At.X - (text.Align switch { Align.Start => 0, Align.Middle => wide / 2, _ => wide });
+            Assert.True(left >= 0 && left + wide <= drawing.Width && text.At.Y >= text.Size * 0.7 && text.At.Y <= drawing.Height - 2, $"{name}: {text.Text} leaves the picture");
+        });
+        Assert.All(drawing.Marks.OfType<Outline>().SelectMany(mark => mark.Points), point => Assert.True(point is { X: >= 0, Y: >= 0 } && point.X <= drawing.Width && point.Y <= drawing.Height, $"{name}: {point} leaves the picture"));
     }
 
     /// <summary>A tab drives its surface the other way.</summary>

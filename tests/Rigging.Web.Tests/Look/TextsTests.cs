@@ -123,6 +123,17 @@ public sealed partial class TextsTests
         Assert.Equal([], labels.Where(label => char.IsLower(label.Text[0])));
     }
 
+    /// <summary>What can be chosen begins with a capital because one component sees to it; an option written past it must see to it itself.</summary>
+    [Fact]
+    public void What_can_be_chosen_begins_with_a_capital()
+    {
+        var options = (from page in Sources("", ".razor") from option in Options().Matches(File.ReadAllText(page)) select (Place: Place(page), Said: option.Groups[1].Value)).ToList();
+
+        Assert.True(options.Count > 7, $"{options.Count} options");
+        Assert.Equal([], options.Where(option => !option.Said.StartsWith("@Words.Capital(", StringComparison.Ordinal)
+            && !(option.Said.StartsWith("@Texts.", StringComparison.Ordinal) && char.IsUpper(TextsOf(typeof(Texts)).GetString(option.Said["@Texts.".Length..], CultureInfo.InvariantCulture)![0]))));
+    }
+
     /// <summary>
     /// Where English stays, and why: what goes into a ledger or a register for good, what machines and administrators read, and what is evidence.
     /// </summary>
@@ -163,6 +174,9 @@ public sealed partial class TextsTests
 
     [GeneratedRegex(@"\bLabel=""@(?:Gaps\.Fill\()?(Say|Texts)\.(\w+)")]
     private static partial Regex Labels();
+
+    [GeneratedRegex(@"<option\b[^>]*>([^<]*)</option>")]
+    private static partial Regex Options();
 
     /// <summary>Three words in a row, the first with a capital.</summary>
     [GeneratedRegex(@"\$?""[^""]*\b[A-Z][a-z’]* [a-z’]+,? [a-z’]+[^""]*""")]

@@ -11,7 +11,7 @@ public sealed partial class ChartInkTests
         [new(Telling.Earlier, "before the work", [(0, 0, 0, 0), (10, -8, -6, -4)]), new(Telling.Now, "after the work", [(0, 0, 0, 0), (10, -1, 0.5, 2)])],
         [new(Telling.Now, "read after the work", [(10, 0.4, 1.5)])], [new(0.5, "limit 0.50")], [new(4, "work, S-7")]);
 
-    static XElement Drawn(Chart chart) => XElement.Parse(ChartInk.Svg(chart));
+    static XElement Drawn(Chart chart, Canvas? on = null) => XElement.Parse(ChartInk.Svg(chart, on));
 
     [Fact]
     public void A_plot_is_read_out_as_its_sentence()
@@ -44,15 +44,15 @@ public sealed partial class ChartInkTests
         new(telling, name, [.. Enumerable.Range(0, 21).Select(i => from + (to - from) * i / 20).Select((mean, i) => (i * 0.6, mean - 1, mean, mean + 1))]);
 
     /// <summary>Flat, steep, crossing and lying on each other, with readings at their ends and a limit close by.</summary>
-    public static TheoryData<double, double, double, double, double> Slopes =>
-        [.. from before in (double[])[-8, -2.2, -0.3, 0, 5] from after in (double[])[-0.4, 0, 0.6, 3.6] from start in (double[])[0, 2] select (start, before, start / 2, after, 0.5)];
+    public static TheoryData<double, double, double, double, double, bool> Slopes =>
+        [.. from phone in (bool[])[false, true] from before in (double[])[-8, -2.2, -0.3, 0, 5] from after in (double[])[-0.4, 0, 0.6, 3.6] from start in (double[])[0, 2] select (start, before, start / 2, after, 0.5, phone)];
 
     /// <summary>A line that runs through its own name is read as a word struck out.</summary>
     [Theory, MemberData(nameof(Slopes))]
-    public void No_name_lies_on_a_line_a_reading_or_another_name(double beforeFrom, double beforeTo, double afterFrom, double afterTo, double limit)
+    public void No_name_lies_on_a_line_a_reading_or_another_name(double beforeFrom, double beforeTo, double afterFrom, double afterTo, double limit, bool phone)
     {
         var drawn = Drawn(new("Roll", "knots", "roll", "", [Straight(Telling.Earlier, "before the work", beforeFrom, beforeTo), Straight(Telling.Now, "after the work", afterFrom, afterTo)],
-            [new(Telling.Earlier, "", [(10, beforeTo * 0.8, 2), (12, beforeTo, 1)]), new(Telling.Now, "", [(10, afterTo, 2)])], [new(limit, "limit 0.50"), new(-limit, "limit −0.50")], []));
+            [new(Telling.Earlier, "", [(10, beforeTo * 0.8, 2), (12, beforeTo, 1)]), new(Telling.Now, "", [(10, afterTo, 2)])], [new(limit, "limit 0.50"), new(-limit, "limit −0.50")], []), phone ? Canvas.Narrow : Canvas.Broad);
         var names = ((string[])["before the work", "after the work", "limit 0.50", "limit −0.50"]).Select(name => (Name: name, Box: BoxOf(Assert.Single(drawn.Descendants(), e => e.Name.LocalName == "text" && e.Value.Trim() == name)))).ToList();
         // A dashed line is drawn dash by dash; a band lies behind the names and may.
         var lines = drawn.Descendants().Where(e => e.Name.LocalName == "path" && e.Attribute("fill-opacity") is null)
@@ -85,6 +85,19 @@ public sealed partial class ChartInkTests
 
     [GeneratedRegex(@"-?\d+(\.\d+)?(e-?\d+)?")]
     private static partial Regex Number();
+
+    /// <summary>Measured in Chromium: a frame is 324 pixels wide inside on a phone of 390.</summary>
+    [Fact]
+    public void Its_letters_are_read_on_a_phone() =>
+        Assert.All(Drawn(Sample(), Canvas.Narrow).Descendants().Where(e => e.Name.LocalName == "text"), text => Assert.True(Numbers(text.Attribute("font-size")!.Value)[0] * 324 / Canvas.Narrow.Width >= 12, text.Value));
+
+    [Fact]
+    public void The_two_sizes_of_one_plot_share_no_names()
+    {
+        IEnumerable<string> Ids(Canvas on) => Drawn(Sample(), on).Descendants().Select(e => e.Attribute("id")?.Value).OfType<string>();
+
+        Assert.Empty(Ids(Canvas.Broad).Intersect(Ids(Canvas.Narrow)));
+    }
 
     [Fact]
     public void Two_plots_on_one_page_share_no_names()
