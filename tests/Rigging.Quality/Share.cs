@@ -13,6 +13,13 @@ readonly record struct Share(int Of, int All)
         return new(of, count);
     }
 
+    public static Share operator +(Share one, Share other) => new(one.Of + other.Of, one.All + other.All);
+
+    /// <summary>Two standard deviations of the draw about this share: what another draw of as many would mostly stay within.</summary>
+    public (double From, double To) Draw => (Fraction - TwoSds, Fraction + TwoSds);
+
+    double TwoSds => 2 * Math.Sqrt(Fraction * (1 - Fraction) / All);
+
     public double Fraction => All == 0 ? double.NaN : (double)Of / All;
 
     public override string ToString() => All == 0 ? "none" : string.Create(CultureInfo.InvariantCulture, $"{100 * Fraction:0.0} % ({Of} of {All})");

@@ -44,8 +44,8 @@ static class Gate
 
         if (SeenIn(evidence, Cause.FuelAndLoading))
             return (null, new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing."));
-        // Where only words were read the rest is known to a degree or two a second at best; a load worth most of the roll is taken out first all the same.
-        if (evidence.KnownExplains >= MostOfAll && Math.Abs(load) > limit && Math.Abs(load) >= 2 * Math.Abs(tendency.Mean))
+        // A load that is on record is taken out of what was seen. It is flown again only where what is left of that is not likely too much one way.
+        if (evidence.KnownExplains >= MostOfAll && Math.Abs(load) > limit && Math.Abs(load) >= 2 * Math.Abs(tendency.Mean) && OneWay(tendency, limit) < MostOfAll)
             return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen: fly it again loaded as it is rigged for. Loading is never cured by moving a wing.")));
         if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
             return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
@@ -80,6 +80,9 @@ static class Gate
             .MaxBy(beside => beside.Probability);
         return (surest.Probability >= CredibleIncidence ? surest.Cause : Cause.PanelIncidenceDifference, null);
     }
+
+    /// <summary>That it rolls more than the limit to the likelier side.</summary>
+    static double OneWay(NormalMixture tendency, double limit) => Math.Max(tendency.Below(-limit), 1 - tendency.Below(limit));
 
     static readonly Cause[] NotOfTheWings =
         [Cause.RudderOrFinOffset, Cause.InstrumentMisalignment, Cause.ControlFriction, Cause.AileronNeutralOffset, Cause.Slipstream];

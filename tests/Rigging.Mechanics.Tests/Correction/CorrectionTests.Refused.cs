@@ -31,6 +31,28 @@ public partial class CorrectionTests
         Refused(request.Assess(), "loading-explains");
     }
 
+    [Theory, InlineData(0.1), InlineData(0.12)]
+    public void A_load_on_record_hides_no_panel_that_a_survey_shows_and_the_flights_agree_with(double differenceDeg)
+    {
+        // Alone, with twenty litres more on the left: the load rolls it left more than twice as fast as the panel does.
+        var alone = Trainer.Aboard(77, 0, 35, 15);
+        var surveyed = HeavyLeft(differenceDeg, alone);
+
+        var response = Assessor.Assess(surveyed, Trainer.Airframe, Practice.Usual.WithFuelMeasured());
+
+        Assert.True(Math.Abs(response.LoadContribution!.Mean) > 2 * Math.Abs(response.RollTendency!.Mean));
+        Assert.Empty(response.Refusals);
+        Assert.Equal(AdjustableControl.LeftEccentric, Assert.Single(response.Correction!.Moves).Control);
+    }
+
+    [Fact]
+    public void A_load_worth_most_of_the_roll_is_flown_again_where_only_words_tell_the_rest()
+    {
+        var words = Trainer.Point(Manoeuvre.ReleaseWheel, 95, new Rolls(RollSide.Left, RollStrength.Slowly)) with { Load = Trainer.Aboard(77, 0, 35, 15) };
+
+        Refused(Reports.Of(words).Assess(), "loading-explains");
+    }
+
     [Theory, InlineData(EventKind.HardLanding), InlineData(EventKind.GroundStrike), InlineData(EventKind.FlapOverspeed),
         InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset), InlineData(EventKind.FullControl)]
     public void After_what_may_have_bent_something_nothing_moves_before_a_clear_inspection(EventKind happened)
@@ -158,9 +180,9 @@ public partial class CorrectionTests
     }
 
     /// <summary>Right panel so many degrees higher than the left, flown well and surveyed.</summary>
-    static AssessmentRequest HeavyLeft(double differenceDeg)
+    static AssessmentRequest HeavyLeft(double differenceDeg, Load? load = null)
     {
-        var points = new[] { Bank(75), Bank(105) }.Select(point => Reports.Flown(Trainer.Airframe, point, flight => differenceDeg * RadPerDeg * flight.PanelIncidence));
+        var points = new[] { Bank(75), Bank(105) }.Select(point => Reports.Flown(Trainer.Airframe, point with { Load = load ?? Trainer.TwoUp }, flight => differenceDeg * RadPerDeg * flight.PanelIncidence));
         return Reports.Of([.. points]) with
         {
             GroundChecks = [FlapsAlike, Undamaged, new AngleCheck(GroundCheckKind.PanelIncidenceDifference, differenceDeg, 0.03), new AngleCheck(GroundCheckKind.AileronFloat, 0, 0.1)],
