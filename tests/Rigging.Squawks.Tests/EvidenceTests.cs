@@ -109,7 +109,7 @@ public class EvidenceTests
         Assert.Equal([new(EventKind.WingRemoved), WithoutEffect(Cause.PanelIncidenceDifference), WithoutEffect(Cause.RudderOrFinOffset)], request.Events);
     }
 
-    /// <summary>The flights before a flap rod was turned no longer speak; that the turn changed nothing does. Expected was −0.8 to −0.1 °/s.</summary>
+    /// <summary>The flights before a flap rod was turned that nobody counted no longer speak; that the turn changed nothing does. Expected was −0.8 to −0.1 °/s.</summary>
     [Theory]
     [InlineData(-0.75, true)]
     [InlineData(-1.0, true)]

@@ -7,6 +7,22 @@ namespace Rigging.Squawks.Tests;
 /// <summary>Work, torque and what is left behind.</summary>
 public partial class ForbiddenStories
 {
+    [Theory]
+    [InlineData(Control.LeftEccentric, 15, "not-a-setting")]
+    [InlineData(Control.CableTension, 30, "not-a-setting")]
+    [InlineData(Control.LeftFlapRod, 51, "value-out-of-range")]
+    [InlineData(Control.AileronTab, -91, "value-out-of-range")]
+    [InlineData(Control.AileronTab, double.NaN, "value-out-of-range")]
+    public void An_adjuster_stands_where_one_can(Control control, double value, string code)
+    {
+        Refused(code, TabInWork, Mechanic, new AsFound(new(null, null, null, null), "Left aileron tab 3° up.", Adjusters: [new(control, value)]));
+        Refused(code, TabInWork.Do(Mechanic, new AsFound(new(null, null, null, null), "Left aileron tab 3° up.")), Mechanic, TabDone with { AdjustersAsLeft = [new(control, value)] });
+    }
+
+    [Fact]
+    public void An_adjuster_is_named_once() =>
+        Refused("named-twice", TabInWork, Mechanic, new AsFound(new(null, null, null, null), "Left aileron tab 3° up.", Adjusters: [new(Control.AileronTab, -3), new(Control.AileronTab, 3)]));
+
     [Fact]
     public void Work_starts_without_saying_how_the_wing_is_supported() => Refused("wing-support-missing", Agreed, Mechanic, new WorkStarted(" ", null));
 

@@ -1,7 +1,10 @@
+using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
+
+using Rigging.Squawks.Rules;
 
 namespace Rigging.Squawks.Tests;
 
@@ -52,5 +55,85 @@ public class LessonsTests
 
         Assert.Single(made.Request.EarlierCorrections!);
         Assert.Contains(made.Response.Cautions, caution => caution.Contains("from 1 earlier correction ", StringComparison.Ordinal));
+    }
+
+    const string FlapRod = """{ "mmPerTurn": 1.27, "hornArmMm": 75, "lengtheningLowers": true, "leastTurns": -5, "greatestTurns": 5, "stepTurns": 0.5, "source": "invented" }""";
+    const string StrutFork = """{ "mmPerTurn": 1.27, "fittingYM": 2.8, "strutsApartM": 0.88, "elevationDeg": 35, "leastTurns": 4, "greatestTurns": 14, "stepTurns": 0.5, "source": "invented" }""";
+
+    static AirframeOnFile With(string field, string json, string bracing = "single-strut-at-front-spar")
+    {
+        var airframe = JsonNode.Parse(School.Airframe.Json)!.AsObject();
+        airframe[field] = JsonNode.Parse(json);
+        airframe["wing"]!["bracing"] = bracing;
+        return AirframeOnFile.Of("st2", 2, airframe.ToJsonString())!;
+    }
+
+    /// <summary>Set from here to there between two timed flights, no eccentric touched.</summary>
+    static Ledger Set(params (Control Control, double? From, double? To)[] moves)
+    {
+        static List<AdjusterSetting>? Settings(IEnumerable<(Control Control, double? Value)> all) => [.. all.Where(one => one.Value is not null).Select(one => new AdjusterSetting(one.Control, one.Value!.Value))];
+        var agreed = School.Checked.Do(School.Mechanic, School.HalfAFlat with { Moves = [.. moves.Select(move => new PlannedMove(move.Control, null, null, "As the manual says."))] })
+            .Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
+            .Do(School.Mechanic, School.Found with { Other = "Counted.", Adjusters = Settings(moves.Select(move => (move.Control, move.From))) });
+        var left = moves.Where(move => move.Control.MovesIncidence()).Aggregate(agreed, (ledger, _) => ledger.Do(School.Mechanic, School.Torque))
+            .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "Counted.", AdjustersAsLeft = Settings(moves.Select(move => (move.Control, move.To))) });
+        return left
+            .Do(School.Inspector, School.Inspection with { Observations = [.. left.State.ControlsToSee.Select(asked => asked with { Seen = asked.Expected })] })
+            .Do(School.Certifier, School.Approval)
+            .Do(School.Pilot, School.Flight with { TestPoints = Timed(-1) });
+    }
+
+    /// <summary>By hand: a turn of the rod is atan(1.27/75) = 0.97° of flap, and a left flap that hangs lower lifts its wing: right wing down.</summary>
+    [Fact]
+    public void Turns_of_a_flap_rod_are_a_lesson()
+    {
+        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftFlapRod, 0, 0.5)), With("flapRod", FlapRod), sameAircraft: true));
+
+        Assert.Equal(AdjustableControl.LeftFlapRod, lesson.Control);
+        Assert.InRange(lesson.ModelledDegPerS, 0.3, 3);
+    }
+
+    [Fact]
+    public void Degrees_of_an_aileron_tab_are_a_lesson()
+    {
+        // Bent down, the tab on the right drives its aileron up: the right wing goes down.
+        var lesson = Assert.Single(Lessons.Of(Set((Control.AileronTab, 0, 2)), School.Airframe, sameAircraft: true));
+
+        Assert.Equal(AdjustableControl.AileronTab, lesson.Control);
+        Assert.InRange(lesson.ModelledDegPerS, 0.1, 20);
+    }
+
+    [Fact]
+    public void Turns_of_a_strut_fork_are_a_lesson()
+    {
+        // A longer strut takes incidence off the left wing: left wing down.
+        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftStrutFork, 8, 8.5)), With("strutFork", StrutFork, "strut-at-each-spar"), sameAircraft: true));
+
+        Assert.Equal(AdjustableControl.LeftStrutFork, lesson.Control);
+        Assert.InRange(lesson.ModelledDegPerS, -5, -0.1);
+    }
+
+    [Fact]
+    public void Where_nobody_counted_or_several_were_moved_at_once_nothing_is_learned()
+    {
+        Assert.Empty(Lessons.Of(Set((Control.AileronTab, null, 2)), School.Airframe, sameAircraft: true));
+        Assert.Empty(Lessons.Of(Set((Control.AileronTab, 0, null)), School.Airframe, sameAircraft: true));
+        Assert.Empty(Lessons.Of(Set((Control.AileronTab, 0, 2), (Control.LeftFlapRod, 0, 1)), With("flapRod", FlapRod), sameAircraft: true));
+    }
+
+    [Fact]
+    public void A_rudder_tab_does_nothing_to_the_roll_with_the_ball_centred_and_teaches_nothing_by_it() =>
+        Assert.Empty(Lessons.Of(Set((Control.RudderTab, 0, 2)), School.Airframe, sameAircraft: true));
+
+    [Fact]
+    public void A_counted_move_leaves_the_flights_before_it_speaking_and_says_it_beside_them()
+    {
+        var onFile = With("flapRod", FlapRod);
+        var request = EvidenceRequest.Of(Set((Control.LeftFlapRod, 1, 0)), onFile).Read();
+
+        var moved = Assert.Single(request.TestPoints[0].MovedSince!);
+        Assert.Equal((Cause.FlapDifference, 0.970), (moved.Cause, Math.Round(moved.Amplitude, 3)));
+        Assert.Null(request.TestPoints[^1].MovedSince);
+        Assert.Equal(0, request.Settings!.LeftFlapRodTurns);
     }
 }

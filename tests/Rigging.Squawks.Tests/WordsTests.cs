@@ -46,4 +46,13 @@ public class WordsTests
 
     [Fact]
     public void Nothing_recorded_is_said_and_never_a_zero() => Assert.Equal("not recorded", Words.Degrees(null));
+
+    [Theory]
+    [InlineData(Control.AileronTab, 2, "aileron tab 2° trailing edge down")]
+    [InlineData(Control.AileronTab, 0, "aileron tab straight")]
+    [InlineData(Control.RudderTab, -1.5, "rudder tab 1.5° trailing edge right")]
+    [InlineData(Control.LeftFlapRod, -1, "left flap rod 1 turn in from the length of the drawing")]
+    [InlineData(Control.RightFlapRod, 0, "right flap rod at the length of the drawing")]
+    [InlineData(Control.LeftStrutFork, 8.5, "left strut fork 8.5 turns out from fully in")]
+    public void A_setting_is_said_in_words_and_without_a_sign(Control control, double value, string words) => Assert.Equal(words, Words.Setting(new(control, value)));
 }

@@ -16,6 +16,29 @@ namespace Rigging.Mechanics.Adjusters;
 /// <param name="Step">Smallest change anybody can set; more than 0.</param>
 public sealed record Adjuster(AdjustableControl Control, Cause Cause, string Unit, double PerUnit, double Least, double Greatest, double Step)
 {
+    /// <summary>
+    /// The one that a control names on this aeroplane; a tab's stop is what the file says, or 45° either way. Refused where its data are not on
+    /// file, and as <c>not-a-straight-line</c> for an eccentric or the aileron neutral.
+    /// </summary>
+    public static Answer<Adjuster> On(AdjustableControl control, Motion.Aeroplane aeroplane)
+    {
+        ArgumentNullException.ThrowIfNull(aeroplane);
+        var airframe = aeroplane.Airframe;
+        var wing = control is AdjustableControl.LeftStrutFork or AdjustableControl.LeftFlapRod ? Side.Left : Side.Right;
+        return control switch
+        {
+            AdjustableControl.AileronTab => TabBend.OfAileron(airframe, TabBend.Furthest),
+            AdjustableControl.RudderTab => TabBend.OfRudder(airframe, TabBend.Furthest),
+            AdjustableControl.LeftStrutFork or AdjustableControl.RightStrutFork => airframe.StrutFork is { } fork
+                ? StrutFork.On(aeroplane, wing, fork)
+                : new Refusal("strut-fork-not-on-file", "No strut fork is on file for this airframe."),
+            AdjustableControl.LeftFlapRod or AdjustableControl.RightFlapRod => airframe.FlapRod is { } rod
+                ? FlapRod.On(wing, rod)
+                : new Refusal("flap-rod-not-on-file", "No flap rod is on file for this airframe."),
+            _ => new Refusal("not-a-straight-line", $"The {Wire.Word(control).Replace('-', ' ')} shifts no amplitude in a straight line."),
+        };
+    }
+
     /// <summary>Amplitude of one step, 0 or more: nothing finer can be set.</summary>
     public double Resolution => Math.Abs(PerUnit * Step);
 

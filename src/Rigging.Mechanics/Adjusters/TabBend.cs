@@ -16,6 +16,9 @@ public static class TabBend
     /// <summary>Nobody bends closer (common practice, no source).</summary>
     const double StepDeg = 1;
 
+    /// <summary>Further is no tab setting but a fence (common practice, no source).</summary>
+    internal static readonly Angle Furthest = Angle.FromDegrees(45);
+
     /// <summary>
     /// The aileron's tab, degrees trailing edge down; acts on <c>aileron-float</c>. Bent up on the right it pushes the right aileron down
     /// and lifts the right wing.

@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Motion;
@@ -35,7 +36,16 @@ public static class Assessor
             Prerequisites.Missing(request),
             plan.Proposal,
             plan.Refusals,
-            [.. Cautions.For(evidence), .. experience.Sentences(evidence.Practice.ModelError), .. plan.Cautions, WhyEccentric.For(evidence, plan)]);
+            [.. Cautions.For(evidence), .. experience.Sentences(evidence.Practice.ModelError, control => PerUnit(control, evidence)), .. plan.Cautions, WhyEccentric.For(evidence, plan)]);
+    }
+
+    /// <summary>What one flat about neutral, one turn or one degree does to the roll tendency, °/s.</summary>
+    static (double DegPerS, string Unit)? PerUnit(AdjustableControl control, Evidence evidence)
+    {
+        double Gain(Cause cause) => evidence.TendencyGains[ModelledCause.Of(cause).First];
+        if (control is AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric)
+            return Eccentric.On(evidence.Aeroplane.Airframe) is { Ok: true, Value: var eccentric } ? (Gain(Cause.PanelIncidenceDifference) * eccentric.IncidenceAt(eccentric.PerFlat).Degrees, "flat from neutral") : null;
+        return Adjuster.On(control, evidence.Aeroplane) is { Ok: true, Value: var adjuster } ? (Gain(adjuster.Cause) * adjuster.PerUnit, adjuster.Unit == "turns" ? "turn" : "degree") : null;
     }
 
     static CauseEstimate[] Causes(Evidence evidence) =>

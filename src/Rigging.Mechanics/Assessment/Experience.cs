@@ -7,7 +7,14 @@ namespace Rigging.Mechanics.Assessment;
 /// <param name="Factor">1 when it does what the model says.</param>
 /// <param name="Sd">Standard deviation of the factor.</param>
 /// <param name="Pairs">How many corrections it rests on.</param>
-public sealed record MeasuredEffect(double Factor, double Sd, int Pairs);
+public sealed record MeasuredEffect(double Factor, double Sd, int Pairs)
+{
+    /// <summary>What did next to nothing is not turned without end to make up for it (judgement, no source).</summary>
+    const double Least = 0.5;
+
+    /// <summary>The factor by which a move is sized: half at the least.</summary>
+    public double SizingFactor => Math.Max(Factor, Least);
+}
 
 /// <summary>
 /// What earlier corrections on the same aeroplane, and on others of its type, taught: for each adjuster a factor on its modelled
@@ -29,11 +36,16 @@ public sealed class Experience
     public static Experience Of(IReadOnlyList<EarlierCorrection>? corrections) => new(corrections ?? []);
 
     /// <summary>Of each kind of adjuster that was moved before, as a sentence.</summary>
-    internal IEnumerable<string> Sentences(double priorSd) => corrections.Select(earlier => Kind(earlier.Control)).Distinct().Select(control =>
+    /// <param name="priorSd">As in <see cref="For"/>.</param>
+    /// <param name="modelledPerUnit">What the model says one unit of it does to the roll tendency, °/s either way, and the unit's name; null where that is not known.</param>
+    internal IEnumerable<string> Sentences(double priorSd, Func<AdjustableControl, (double DegPerS, string Unit)?> modelledPerUnit) => corrections.Select(earlier => Kind(earlier.Control)).Distinct().Select(control =>
     {
         var effect = For(control, priorSd);
+        var perUnit = modelledPerUnit(control) is var (degPerS, unit)
+            ? string.Create(CultureInfo.InvariantCulture, $", {Math.Abs(degPerS) * effect.Factor:0.00} ± {Math.Abs(degPerS) * effect.Sd:0.00} °/s for a {unit}")
+            : "";
         return string.Create(CultureInfo.InvariantCulture,
-            $"{Named(control)} does {effect.Factor:0.00} ± {effect.Sd:0.00} of what the model says, from {effect.Pairs} earlier correction{(effect.Pairs == 1 ? "" : "s")} on this aeroplane or its type; predictions use it.");
+            $"{Named(control)} does {effect.Factor:0.00} ± {effect.Sd:0.00} of what the model says{perUnit}, from {effect.Pairs} earlier correction{(effect.Pairs == 1 ? "" : "s")} on this aeroplane or its type; predictions use it.");
     });
 
     /// <param name="priorSd">What the model's effect is trusted to before any pair, as a share.</param>

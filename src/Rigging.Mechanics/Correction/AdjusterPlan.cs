@@ -65,7 +65,7 @@ static class AdjusterPlan
                 refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
             else
             {
-                var move = on.Value.For(turns, wanted);
+                var move = on.Value.For(turns, wanted / experience.For(on.Value.Control, evidence.Practice.ModelError).SizingFactor);
                 refusals.AddRange(move.Refusals);
                 if (move.Ok)
                     moves.Add((wing, ModelledCause.Of(on.Value.Cause), move.Value));

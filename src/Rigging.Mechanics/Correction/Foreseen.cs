@@ -2,7 +2,6 @@ using System.Globalization;
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
-using Rigging.Mechanics.Motion;
 using UnitsNet;
 
 namespace Rigging.Mechanics.Correction;
@@ -69,27 +68,13 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
             case AdjustableControl.AileronNeutral:
                 return new Effect(0);
             default:
-                var adjuster = On(move.Control, evidence.Aeroplane);
+                var adjuster = Adjuster.On(move.Control, evidence.Aeroplane);
                 if (!adjuster.Ok)
                     return adjuster.Refusals.ToList();
                 if (move.To < adjuster.Value.Least || move.To > adjuster.Value.Greatest)
                     cautions.Add(string.Create(CultureInfo.InvariantCulture, $"The {Named(move)} would stand at {move.To:0.##}, outside {adjuster.Value.Least:0.##} to {adjuster.Value.Greatest:0.##}."));
                 return new Effect(Gain(adjuster.Value.Cause) * adjuster.Value.AmplitudeChange(move.From, move.To));
         }
-    }
-
-    static Answer<Adjuster> On(AdjustableControl control, Aeroplane aeroplane)
-    {
-        var (airframe, wing) = (aeroplane.Airframe, control is AdjustableControl.LeftStrutFork or AdjustableControl.LeftFlapRod ? Side.Left : Side.Right);
-        return control switch
-        {
-            AdjustableControl.AileronTab => TabBend.OfAileron(airframe, Angle.FromDegrees(Remedy.FurthestBendDeg)),
-            AdjustableControl.RudderTab => TabBend.OfRudder(airframe, Angle.FromDegrees(Remedy.FurthestBendDeg)),
-            AdjustableControl.LeftStrutFork or AdjustableControl.RightStrutFork => airframe.StrutFork is { } fork
-                ? StrutFork.On(aeroplane, wing, fork)
-                : new Refusal("strut-fork-not-on-file", "No strut fork is on file for this airframe."),
-            _ => airframe.FlapRod is { } rod ? FlapRod.On(wing, rod) : new Refusal("flap-rod-not-on-file", "No flap rod is on file for this airframe."),
-        };
     }
 
     static string Named(SetTo move) => Wire.Word(move.Control).Replace('-', ' ');

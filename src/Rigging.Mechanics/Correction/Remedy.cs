@@ -2,7 +2,6 @@ using System.Globalization;
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
-using UnitsNet;
 
 namespace Rigging.Mechanics.Correction;
 
@@ -40,17 +39,16 @@ static class Remedy
     static CorrectionPlan OfTab(Cause cause, Evidence evidence, Experience experience, AdjustableControl control)
     {
         var airframe = evidence.Aeroplane.Airframe;
-        var furthest = Angle.FromDegrees(FurthestBendDeg);
-        var tab = control == AdjustableControl.RudderTab ? TabBend.OfRudder(airframe, furthest) : TabBend.OfAileron(airframe, furthest);
+        var tab = Adjuster.On(control, evidence.Aeroplane);
         if (!tab.Ok || Standing(evidence.Request, control) is not { } fromDeg)
             return CorrectionPlan.Refused([NotAnAdjustment(cause)]);
 
         var amplitude = evidence.Amplitude(cause).Mean;
-        var bend = tab.Value.For(fromDeg, -amplitude);
+        var effect = experience.For(control, evidence.Practice.ModelError);
+        var bend = tab.Value.For(fromDeg, -amplitude / effect.SizingFactor);
         if (!bend.Ok)
             return CorrectionPlan.Refused([NotAnAdjustment(cause), .. bend.Refusals]);
 
-        var effect = experience.For(control, evidence.Practice.ModelError);
         var tendency = evidence.TendencyAfter(bend.Value.AmplitudeChange * evidence.TendencyGains[ModelledCause.Of(cause).First], effect);
         return new(
             new(
@@ -65,9 +63,6 @@ static class Remedy
                 "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks. It adds a little drag, and force at the wheel or pedals at every other speed.",
             ]);
     }
-
-    /// <summary>Further is no tab setting but a fence (common practice, no source).</summary>
-    internal const double FurthestBendDeg = 45;
 
     static double? Standing(AssessmentRequest request, AdjustableControl control) => request.GroundChecks.LastOrDefault(check =>
         check.Kind == (control == AdjustableControl.RudderTab ? GroundCheckKind.RudderTab : GroundCheckKind.AileronTab)) switch

@@ -25,12 +25,12 @@ public static class EntryCodec
         ["assessment"] = (1, typeof(Assessed)),
         ["correction"] = (1, typeof(CorrectionAgreed)),
         ["work-started"] = (2, typeof(WorkStarted)),
-        ["as-found"] = (2, typeof(AsFound)),
+        ["as-found"] = (3, typeof(AsFound)),
         ["torque-application"] = (2, typeof(TorqueApplied)),
         ["torque-recheck"] = (1, typeof(TorqueRechecked)),
         ["photograph"] = (2, typeof(Photographed)),
         ["work-handover"] = (2, typeof(WorkHandedOver)),
-        ["work-done"] = (1, typeof(WorkDone)),
+        ["work-done"] = (2, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),
         ["approval"] = (1, typeof(Approved)),
         ["check-flight"] = (1, typeof(CheckFlown)),
@@ -49,7 +49,7 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("torque-application", 1), ("work-handover", 1),
+        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("as-found", 2), ("work-done", 1), ("torque-application", 1), ("work-handover", 1),
     ];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);

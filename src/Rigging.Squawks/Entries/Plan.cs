@@ -33,6 +33,15 @@ public static class Controls
     public static bool MovesIncidence(this Control control) =>
         control is Control.LeftEccentric or Control.RightEccentric or Control.LeftStrutFork or Control.RightStrutFork;
 
+    /// <summary>How it stands is one number, which people count or measure: degrees of a tab, turns of a fork or a rod.</summary>
+    public static bool StandsAtANumber(this Control control) =>
+        control is Control.LeftStrutFork or Control.RightStrutFork or Control.LeftFlapRod or Control.RightFlapRod or Control.AileronTab or Control.RudderTab;
+
+    /// <summary>The mechanics' name for it, which is the same.</summary>
+    public static Mechanics.Contract.AdjustableControl OnFile(this Control control) => Enum.Parse<Mechanics.Contract.AdjustableControl>(control.ToString());
+
+    public static bool IsTab(this Control control) => control is Control.AileronTab or Control.RudderTab;
+
     public static bool IsEccentric(this Control control) => control is Control.LeftEccentric or Control.RightEccentric;
 }
 

@@ -18,8 +18,15 @@ public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, do
         LeftFrontDeg ?? earlier.LeftFrontDeg, LeftRearDeg ?? earlier.LeftRearDeg, RightFrontDeg ?? earlier.RightFrontDeg, RightRearDeg ?? earlier.RightRearDeg);
 }
 
+/// <summary>
+/// How an adjuster that is no eccentric stands: a tab in degrees, trailing edge down (aileron) or left (rudder) positive; a strut fork in turns
+/// out from fully in; a flap rod in turns out from the length of the drawing, in negative.
+/// </summary>
+public sealed record AdjusterSetting(Control Control, double Value);
+
 /// <summary>Settings before anything turns.</summary>
-public sealed record AsFound(BushingAngles Bushings, string? Other, Instant? HappenedAt = null) : Fact, IMayComeLate;
+/// <param name="Adjusters">Null where nobody counted or measured any.</param>
+public sealed record AsFound(BushingAngles Bushings, string? Other, Instant? HappenedAt = null, IReadOnlyList<AdjusterSetting>? Adjusters = null) : Fact, IMayComeLate;
 
 public enum TurnedPart { Nut, BoltHead }
 
@@ -70,6 +77,7 @@ public sealed record DependentReset(string What, string Result);
 /// <param name="DirectionProof">The measurement that saw the trailing edge move the intended way.</param>
 /// <param name="DiffersBecause">Why as left differs from the plan; null when it does not.</param>
 /// <param name="TotalTimeH">Airframe time in service, hours and tenths.</param>
+/// <param name="AdjustersAsLeft">Null where nobody counted or measured any.</param>
 public sealed record WorkDone(
     string Description,
     BushingAngles AsLeft,
@@ -84,4 +92,5 @@ public sealed record WorkDone(
     string? DiffersBecause,
     double ManHours,
     double TotalTimeH,
-    LocalDate CompletedOn) : Fact;
+    LocalDate CompletedOn,
+    IReadOnlyList<AdjusterSetting>? AdjustersAsLeft = null) : Fact;

@@ -4,7 +4,6 @@ using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
-using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
 
 namespace Rigging.Squawks.Evidence;
 
@@ -16,15 +15,15 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>
-    /// Everything on record that still holds: the ground checks, and the flights, those before an eccentric was turned with the turn beside
+    /// Everything on record that still holds: the ground checks, and the flights, those before an adjuster was moved by a known amount with the move beside
     /// them; not the flights made before anything else was moved.
     /// </summary>
     /// <param name="lessons">How earlier corrections turned out.</param>
     public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null) => Of(ledger, onFile, _ => true, lessons);
 
-    /// <summary>What was flown between two entries, neither included.</summary>
+    /// <summary>What was flown between two entries, neither included, and the aircraft as it stood then: what was moved later is not brought in.</summary>
     internal static EvidenceRequest Between(Ledger ledger, AirframeOnFile onFile, int after, int before) =>
-        Of(ledger, onFile, entry => entry.Sequence > after && entry.Sequence < before);
+        Of(ledger, onFile, entry => entry.Sequence > after && entry.Sequence < before, asItStood: true);
 
     /// <summary>The check flights since the last work and nothing else that was flown: what a verdict rests on.</summary>
     /// <param name="fuelMeasured">Only those on which fuel was, or was not, measured: one kind says nothing about the other's tanks.</param>
@@ -35,7 +34,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
         : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
 
-    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null)
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null, bool asItStood = false)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
@@ -43,19 +42,19 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         var points = new JsonArray();
         var turned = new TurnedSince(ledger, airframe);
         foreach (var entry in ledger.Entries.Where(counts))
-            if (turned.Since(entry.Sequence) is { } panelDeg)
-                foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, panelDeg));
+            if ((asItStood ? [] : turned.Since(entry.Sequence)) is { } changes)
+                foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, changes));
 
         var request = new JsonObject
         {
             ["airframe"] = JsonNode.Parse(onFile.Json),
             ["straightBefore"] = state.Report?.StraightBefore,
-            ["events"] = Events(ledger),
+            ["events"] = Events(ledger, turned),
             ["testPoints"] = points,
             ["groundChecks"] = GroundChecks(ledger),
         };
         if (lessons is { Count: > 0 }) request["earlierCorrections"] = new JsonArray([.. lessons.Select(Lesson)]);
-        if (Settings(state.Settings) is { } settings) request["settings"] = settings;
+        if (Settings(state) is { } settings) request["settings"] = settings;
         LeaveAside("testPoints", "A test point", request, assumed);
         LeaveAside("groundChecks", "A ground check", request, assumed);
         return new(request.ToJsonString(Indented), assumed);
@@ -88,9 +87,10 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
 
     static int LastWork(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone)?.Sequence ?? 0;
 
-    static JsonNode Moved(JsonNode point, double panelDeg)
+    static JsonNode Moved(JsonNode point, IReadOnlyList<KnownChange> changes)
     {
-        if (panelDeg != 0) point["movedSince"] = new JsonArray(new JsonObject { ["cause"] = Wire.Word(Cause.PanelIncidenceDifference), ["amplitude"] = panelDeg });
+        JsonNode[] moved = [.. changes.Where(change => change.Amplitude != 0).Select(change => new JsonObject { ["cause"] = Wire.Word(change.Cause), ["amplitude"] = change.Amplitude })];
+        if (moved.Length > 0) point["movedSince"] = new JsonArray(moved);
         return point;
     }
 
@@ -105,24 +105,29 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     static IEnumerable<JsonNode> Parse(string testPoints) =>
         JsonNode.Parse(testPoints) is JsonArray array ? array.OfType<JsonNode>().Select(node => node.DeepClone()) : [];
 
-    static JsonArray Events(Ledger ledger)
+    static JsonArray Events(Ledger ledger, TurnedSince turned)
     {
         var report = ledger.State.Report;
         var words = (report?.Happened ?? []).Select(happening => Wire.Word(happening));
         bool Flagged(params RedFlag[] flags) => report?.RedFlags.Any(flags.Contains) == true;
         if (Flagged(RedFlag.SuddenOnset, RedFlag.Bang, RedFlag.StuckOrSplitFlap)) words = words.Append("sudden-onset");
         if (Flagged(RedFlag.FullOrNearlyFullControl, RedFlag.BothHands)) words = words.Append("full-control");
-        var inVain = (report?.WithoutEffect ?? []).Select(WithoutEffect.MeantFor).Concat(WithoutEffect.Of(ledger))
+        var inVain = (report?.WithoutEffect ?? []).Select(WithoutEffect.MeantFor).Concat(WithoutEffect.Of(ledger, turned))
             .Select(cause => $"{Wire.Word(EventKind.CorrectionWithoutEffect)}:{Wire.Word(cause)}");
         return [.. words.Concat(inVain).Distinct().Select(word => JsonValue.Create(word))];
     }
 
-    static JsonObject? Settings(BushingAngles? angles)
+    static JsonObject? Settings(SquawkState state)
     {
-        if (angles is null) return null;
         var settings = new JsonObject();
-        if (Both(angles.LeftFrontDeg, angles.LeftRearDeg) is { } left) settings["leftEccentricDeg"] = left;
-        if (Both(angles.RightFrontDeg, angles.RightRearDeg) is { } right) settings["rightEccentricDeg"] = right;
+        if (state.Settings is { } angles)
+        {
+            if (Both(angles.LeftFrontDeg, angles.LeftRearDeg) is { } left) settings["leftEccentricDeg"] = left;
+            if (Both(angles.RightFrontDeg, angles.RightRearDeg) is { } right) settings["rightEccentricDeg"] = right;
+        }
+        foreach (var (control, field) in ((Control, string)[])
+            [(Control.LeftStrutFork, "leftStrutForkTurns"), (Control.RightStrutFork, "rightStrutForkTurns"), (Control.LeftFlapRod, "leftFlapRodTurns"), (Control.RightFlapRod, "rightFlapRodTurns")])
+            if (state.Adjusters.TryGetValue(control, out var turns)) settings[field] = turns;
         return settings.Count > 0 ? settings : null;
     }
 

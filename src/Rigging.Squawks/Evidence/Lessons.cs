@@ -7,17 +7,20 @@ using Rigging.Squawks.Rules;
 
 namespace Rigging.Squawks.Evidence;
 
-/// <summary>What a ledger teaches about turning an eccentric: flights before it, the turn, flights after it.</summary>
+/// <summary>What a ledger teaches about an adjuster: flights before it was moved, the move, flights after it.</summary>
 public static class Lessons
 {
     /// <summary>What is known of the change no better than this teaches nothing worth having, °/s (judgement, no source).</summary>
     const double WorthHavingDegPerS = 1, LeastSdDegPerS = 0.02;
 
+    /// <summary>A move that does less to the tendency, °/s, teaches nothing by it: a rudder tab does none with the ball centred.</summary>
+    const double LeastEffectDegPerS = 0.01;
+
     const double SdsInAnInterval = 2 * 1.6449;
 
     /// <summary>
-    /// One for each turn with a roll read as a number before and after it. Both flights are brought to the same setting by what the model
-    /// says of the turn; what is then left between them is how far the model was out.
+    /// One for each work that moved adjusters of one kind (both wings' are one), with a roll read as a number before and after it. What
+    /// the flights before and after it say of the roll tendency, each of the aircraft as it stood then, is what the move did.
     /// </summary>
     /// <param name="sameAircraft">Whether it is the aircraft that they are for.</param>
     public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft) => Of(ledger, onFile, onFile.Read(), sameAircraft);
@@ -30,13 +33,14 @@ public static class Lessons
         List<EarlierCorrection> lessons = [];
         for (var at = 0; at < works.Count; at++)
         {
-            if (works[at].PanelDeg is not ({ } panelDeg and not 0)) continue;
+            if (works[at].Moves is not { } all || all.Where(move => move.Change.Amplitude != 0).ToList() is not [var first, ..] moves || moves.Any(move => move.Change.Cause != first.Change.Cause)) continue;
             reference ??= new Aeroplane(airframe).Reference;
-            var modelled = reference.RollTendencyDegPerS(panelDeg * Math.PI / 180 * reference.PanelIncidence);
+            var modelled = moves.Sum(move => Worth(reference, move.Change));
+            if (Math.Abs(modelled) < LeastEffectDegPerS) continue;
             var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
             if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
                 && Math.Max(LeastSdDegPerS, Math.Sqrt(Square(Sd(before)) + Square(Sd(after)))) is var sd and < WorthHavingDegPerS)
-                lessons.Add(new(AdjustableControl.LeftEccentric, modelled, modelled + after.Mean - before.Mean, sd, sameAircraft));
+                lessons.Add(new(first.Control.OnFile(), modelled, after.Mean - before.Mean, sd, sameAircraft));
         }
         return lessons;
 
@@ -65,6 +69,17 @@ public static class Lessons
         if (WingReplaced(current)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
         return lessons;
     }
+
+    /// <summary>°/s at the reference that an amplitude is worth.</summary>
+    static double Worth(FlightPoint reference, KnownChange change) => change.Amplitude * reference.RollTendencyDegPerS(Math.PI / 180 * (change.Cause switch
+    {
+        Cause.PanelIncidenceDifference => reference.PanelIncidence,
+        Cause.TipIncidenceDifference => reference.TipIncidence,
+        Cause.FlapDifference => reference.FlapDifference,
+        Cause.AileronFloat => new(AileronFloatRad: 1),
+        Cause.RudderOrFinOffset => new(RudderOffsetRad: 1),
+        _ => throw new ArgumentOutOfRangeException(nameof(change), change.Cause, "moved by no adjuster"),
+    }));
 
     static bool WingReplaced(Ledger ledger) => ledger.State.Report?.Happened.Contains(Happening.WingReplaced) == true;
 

@@ -6,23 +6,24 @@ using Rigging.Squawks.Ledgers;
 namespace Rigging.Squawks.Evidence;
 
 /// <summary>
-/// Corrections that were flown and changed next to nothing: strong evidence against the cause they were meant for. Turned eccentrics are
-/// not among them: their flights before and after both count, the turn said beside the earlier.
+/// Corrections that were flown and changed next to nothing: strong evidence against the cause they were meant for. Those of which it is on record
+/// how far what was moved are not among them: their flights before and after both count, the move said beside the earlier.
 /// </summary>
 static class WithoutEffect
 {
     /// <summary>Less than this part of what was expected is no effect; a change smaller than the other could not have been seen, °/s (judgement, no source).</summary>
     const double PartOfExpected = 0.25, LeastExpectedDegPerS = 0.3;
 
-    public static IEnumerable<Cause> Of(Ledger ledger)
+    public static IEnumerable<Cause> Of(Ledger ledger, TurnedSince turned)
     {
-        (double? before, double? was, CorrectionAgreed? tried) = (null, null, null);
+        (double? before, double? was, CorrectionAgreed? tried, var countsItself) = (null, null, null, false);
         foreach (var entry in ledger.Entries)
         {
             if (entry.Fact is Assessed assessed) before = Tendency(assessed.Response);
             if (entry.Fact is CorrectionAgreed agreed) (tried, was) = (agreed, before);
+            if (entry.Fact is WorkDone) countsItself = turned.Works.Single(work => work.Sequence == entry.Sequence).Moves is not null;
             if (entry.Fact is not VerdictGiven { TendencyDegPerS: { } now }) continue;
-            if (tried is { PredictedDegPerS: { } expected } && was is { } then && Math.Abs(expected - then) >= LeastExpectedDegPerS
+            if (!countsItself && tried is { PredictedDegPerS: { } expected } && was is { } then && Math.Abs(expected - then) >= LeastExpectedDegPerS
                 && (now - then) / (expected - then) < PartOfExpected && MeantFor(tried) is { } cause)
                 yield return cause;
             before = now;

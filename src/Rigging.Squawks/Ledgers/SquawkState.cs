@@ -53,6 +53,9 @@ public sealed record SquawkState
     /// <summary>How the eccentrics stand as far as anybody recorded; null when nobody has.</summary>
     public BushingAngles? Settings { get; init; }
 
+    /// <summary>The same for what is no eccentric, as far as anybody counted or measured.</summary>
+    public ImmutableDictionary<Control, double> Adjusters { get; init; } = ImmutableDictionary<Control, double>.Empty;
+
     // This round only.
     public CorrectionAgreed? Correction { get; init; }
 
@@ -122,11 +125,11 @@ public sealed record SquawkState
             CorrectionAgreed correction => this with { Correction = correction },
             WorkStarted started => Working(entry) with { WorkStarted = started },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
-            AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings) },
+            AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings), Adjusters = Over(found.Adjusters) },
             TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = true, StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)).Add((entry.Sequence, torque)) },
             TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
             WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
-            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings) },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
             Inspected inspected => this with
             {
                 Inspection = (inspected, entry.By),
@@ -154,6 +157,8 @@ public sealed record SquawkState
         DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
         RedFlagged = RedFlagged && check is not { Check: Check.DamageInspection, Clear: true },
     };
+
+    ImmutableDictionary<Control, double> Over(IReadOnlyList<AdjusterSetting>? later) => Adjusters.SetItems((later ?? []).Select(setting => KeyValuePair.Create(setting.Control, setting.Value)));
 
     static bool Same(string fastener, string other) => string.Equals(fastener.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 

@@ -151,6 +151,22 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(control)),
     };
 
+    /// <summary>How an adjuster stands, ways in words and no sign.</summary>
+    public static string Setting(AdjusterSetting setting)
+    {
+        var (name, size) = (Of(setting.Control), Number(Math.Abs(setting.Value)));
+        var turns = Math.Abs(setting.Value) == 1 ? "turn" : "turns";
+        return setting.Control switch
+        {
+            Control.AileronTab or Control.RudderTab when setting.Value == 0 => $"{name} straight",
+            Control.AileronTab => $"{name} {size}° trailing edge {(setting.Value > 0 ? "down" : "up")}",
+            Control.RudderTab => $"{name} {size}° trailing edge {(setting.Value > 0 ? "left" : "right")}",
+            Control.LeftFlapRod or Control.RightFlapRod when setting.Value == 0 => $"{name} at the length of the drawing",
+            Control.LeftFlapRod or Control.RightFlapRod => $"{name} {size} {turns} {(setting.Value > 0 ? "out from" : "in from")} the length of the drawing",
+            _ => $"{name} {Number(setting.Value)} {turns} out from fully in",
+        };
+    }
+
     public static string Of(Seen seen) => seen switch
     {
         Seen.NotRecorded => "not recorded",

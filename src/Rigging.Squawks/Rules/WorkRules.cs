@@ -9,6 +9,9 @@ static class WorkRules
     /// <summary>Half a turn either way from neutral is all there is.</summary>
     const double MostDeg = 180;
 
+    /// <summary>More than any thread has, and more than any tab is bent.</summary>
+    const double MostTurns = 50, MostTabDeg = 90;
+
     static readonly Control[] Either = [Control.LeftEccentric, Control.RightEccentric];
     static readonly BushingAngles NoAngles = new(null, null, null, null);
 
@@ -17,8 +20,8 @@ static class WorkRules
         foreach (var eccentric in Eccentrics(state))
             if (found.Bushings.Of(eccentric) is not ({ }, { }))
                 yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as found, front and rear.", "bushings");
-        foreach (var rule in Angles(found.Bushings, "bushings")) yield return rule;
-        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && MovesOthers(state) || found.Bushings == NoAngles))
+        foreach (var rule in (IEnumerable<BrokenRule>)[.. Angles(found.Bushings, "bushings"), .. Adjusters(found.Adjusters, "adjusters")]) yield return rule;
+        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && MovesOthers(state) || found is { Bushings: var bushings, Adjusters: null or [] } && bushings == NoAngles))
             yield return new("as-found-missing", "Say how it was found, before anything is moved.", "other");
     }
 
@@ -30,6 +33,7 @@ static class WorkRules
             .. Flags(done),
             .. Dates(done, facts),
             .. Angles(done.AsLeft, "asLeft"),
+            .. Adjusters(done.AdjustersAsLeft, "adjustersAsLeft"),
         ]) yield return rule;
 
         if (done.Disturbed.Count == 0 || done.Disturbed.Any(string.IsNullOrWhiteSpace)) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
@@ -133,6 +137,20 @@ static class WorkRules
             [(angles.LeftFrontDeg, "left front"), (angles.LeftRearDeg, "left rear"), (angles.RightFrontDeg, "right front"), (angles.RightRearDeg, "right rear")])
             if (value is { } angle && !(Math.Abs(angle) <= MostDeg))
                 yield return new("value-out-of-range", $"The {name} bushing cannot stand at {Words.Degrees(angle)}: wanted {Words.Degrees(-MostDeg)} to {Words.Degrees(MostDeg)}.", field);
+    }
+
+    static IEnumerable<BrokenRule> Adjusters(IReadOnlyList<AdjusterSetting>? settings, string field)
+    {
+        foreach (var (control, value) in settings ?? [])
+        {
+            var (most, unit) = control.IsTab() ? (MostTabDeg, "°") : (MostTurns, " turns");
+            if (!control.StandsAtANumber())
+                yield return new("not-a-setting", $"The {Words.Of(control)} does not stand at one number: wanted a strut fork, a flap rod or a tab.", field);
+            else if (!(Math.Abs(value) <= most))
+                yield return new("value-out-of-range", $"The {Words.Of(control)} cannot stand at {Words.Number(value)}{unit}: wanted {Words.Number(-most)}{unit} to {Words.Number(most)}{unit}.", field);
+        }
+        foreach (var twice in (settings ?? []).GroupBy(setting => setting.Control).Where(same => same.Count() > 1))
+            yield return new("named-twice", $"The {Words.Of(twice.Key)} is named more than once.", field);
     }
 
     static IEnumerable<Control> Eccentrics(SquawkState state) => state.Correction?.Moves.Select(m => m.Control).Where(c => c.IsEccentric()).Distinct() ?? [];

@@ -43,8 +43,8 @@ public static class MaintenanceRecord
             foreach (var move in correction.Moves) yield return $"Agreed: {move.Instruction}";
         }
         if (state.WorkStarted is { } started) yield return $"Wing support: {started.WingSupport}";
-        if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Other(found.Other)}";
-        yield return $"As left: {Angles(done.AsLeft)}{Other(done.OtherAsLeft)}";
+        if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Counted(found.Adjusters)}{Other(found.Other)}";
+        yield return $"As left: {Angles(done.AsLeft)}{Counted(done.AdjustersAsLeft)}{Other(done.OtherAsLeft)}";
         if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";
         if (!string.IsNullOrWhiteSpace(done.DirectionProof)) yield return $"Direction proved: {done.DirectionProof}";
         foreach (var torque in state.Torques) yield return Torque(torque);
@@ -63,6 +63,8 @@ public static class MaintenanceRecord
         (b.LeftFrontDeg, b.LeftRearDeg, b.RightFrontDeg, b.RightRearDeg) is (null, null, null, null)
             ? "no eccentric touched."
             : $"left eccentric front {Words.Degrees(b.LeftFrontDeg)}, rear {Words.Degrees(b.LeftRearDeg)}; right eccentric front {Words.Degrees(b.RightFrontDeg)}, rear {Words.Degrees(b.RightRearDeg)} (trailing edge down positive).";
+
+    static string Counted(IReadOnlyList<AdjusterSetting>? settings) => settings is { Count: > 0 } ? $" {Words.Capital(string.Join("; ", settings.Select(Words.Setting)))}." : "";
 
     static string Other(string? other) => string.IsNullOrWhiteSpace(other) ? "" : $" {other}";
 }

@@ -70,6 +70,18 @@ public class AdjusterPlanTests
     }
 
     [Fact]
+    public void A_rod_that_was_seen_to_do_less_than_the_model_says_is_turned_further_and_the_answer_says_what_a_turn_does()
+    {
+        var request = With(Rodded, Cause.FlapDifference, 1.8, new(new(0), new(0), null, null, 0, 2));
+        var taught = request with { EarlierCorrections = [new(AdjustableControl.LeftFlapRod, 1, 0.6, 0.05, true), new(AdjustableControl.RightFlapRod, 1, 0.6, 0.05, true)] };
+
+        Assert.Contains("from 2 to 0", Assessor.Assess(request, Rodded).Correction!.Moves[0].Turn, StringComparison.Ordinal);
+        var answer = Assessor.Assess(taught, Rodded);
+        Assert.Contains("from 2 to -1", answer.Correction!.Moves[0].Turn, StringComparison.Ordinal);
+        Assert.Contains(answer.Cautions, caution => caution.Contains("°/s for a turn, from 2 earlier corrections", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Without_a_rod_on_file_the_flaps_go_back_to_the_book()
     {
         var answer = Trainer.Airframe is var plain ? Assessor.Assess(With(plain, Cause.FlapDifference, 1.8, new(new(0), new(0))), plain) : null;
