@@ -31,10 +31,10 @@ static class MarksForm
         new("front", Say.OclockAtFrontFace, Disabled: !clockKnown),
     ];
 
-    public static AsFound Read(TypedFields fields, Typed typed, EccentricOnFile? eccentric)
+    public static AsFound Read(TypedFields fields, Typed typed, Airframe? airframe)
     {
-        double? At(int place) => AngleOf(fields, typed, eccentric, Bushings[place]);
-        return new(new BushingAngles(At(0), At(1), At(2), At(3)), fields.Text("other"));
+        double? At(int place) => AngleOf(fields, typed, airframe?.Eccentric, Bushings[place]);
+        return new(new BushingAngles(At(0), At(1), At(2), At(3)), fields.Text("other"), Adjusters: AdjusterForm.Read(fields, typed, "", AdjusterForm.Counted(airframe)));
     }
 
     static double? AngleOf(TypedFields fields, Typed typed, EccentricOnFile? eccentric, (string Field, string Name, Side Wing) bushing)

@@ -135,8 +135,12 @@ sealed class RecordSheet
             if (file.Facts.Airframe?.Read() is { } airframe)
                 foreach (var drawing in EccentricDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.6);
         }
-        if (Given(Say.OtherwiseAsFound, found?.Other).Concat(Given(Say.OtherwiseAsLeft, work.OtherAsLeft)).ToList() is { Count: > 0 } others) yield return new Facts(others);
+        if (Given(Say.OtherwiseAsFound, Otherwise(found?.Adjusters, found?.Other)).Concat(Given(Say.OtherwiseAsLeft, Otherwise(work.AdjustersAsLeft, work.OtherAsLeft))).ToList() is { Count: > 0 } others) yield return new Facts(others);
     }
+
+    static string? Otherwise(IReadOnlyList<AdjusterSetting>? settings, string? other) => settings is { Count: > 0 }
+        ? $"{Words.Capital(string.Join("; ", settings.Select(Words.Setting)))}. {other}".TrimEnd()
+        : other;
 
     IEnumerable<Block> Torques()
     {

@@ -11,7 +11,7 @@ static class WorkStory
     public static Told Of(WorkStarted started) => new(Say.WorkStarted,
         [Say.FromHereOnItDoesNot, Gaps.Fill(Say.WingSupport, started.WingSupport), .. Line.Quote(started.Remarks)]);
 
-    public static Told Of(AsFound found) => new(Texts.AsFound, [.. Bushings(found.Bushings), .. Line.Quote(found.Other)]);
+    public static Told Of(AsFound found) => new(Texts.AsFound, [.. Bushings(found.Bushings), .. Counted(found.Adjusters), .. Line.Quote(found.Other)]);
 
     public static Told Of(WorkHandedOver handover) => new(Say.WorkHandedOver,
     [
@@ -33,6 +33,7 @@ static class WorkStory
     [
         new(done.Description, Tone.Quoted),
         .. Bushings(done.AsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
+        .. Counted(done.AdjustersAsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
         .. Line.Quote(done.OtherAsLeft),
         .. done.DiffersBecause is { } reason ? [new Line(Gaps.Fill(Say.AsLeftDiffersFromPlan, reason), Tone.Caution)] : Array.Empty<Line>(),
         .. string.IsNullOrWhiteSpace(done.DirectionProof) ? Array.Empty<Line>() : [Gaps.Fill(Say.DirectionProved, done.DirectionProof)],
@@ -44,6 +45,8 @@ static class WorkStory
             : new Line(Say.NotEverythingIsRefittedAndSecured, Tone.Stop),
         Gaps.Fill(Say.CompletedAtHTotalTime, $"{done.CompletedOn:uuuu-MM-dd}", Words.Number(done.TotalTimeH, 1), Words.Number(done.ManHours, 1)),
     ]);
+
+    static IEnumerable<Line> Counted(IReadOnlyList<AdjusterSetting>? settings) => (settings ?? []).Select(setting => (Line)(Words.Capital(Words.Setting(setting)) + "."));
 
     /// <summary>Both wings' bushings, each as an angle and a way the trailing edge goes.</summary>
     static IEnumerable<Line> Bushings(BushingAngles angles)

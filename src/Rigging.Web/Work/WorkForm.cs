@@ -64,7 +64,7 @@ static class WorkForm
         return rows;
     }
 
-    public static WorkDone Done(TypedFields fields, Typed typed)
+    public static WorkDone Done(TypedFields fields, Typed typed, SquawkState state)
     {
         string Text(string field) => fields[$"done.{field}"] ?? "";
         return new(
@@ -81,7 +81,8 @@ static class WorkForm
             fields.Text("done.differsBecause"),
             typed.Needed(fields["done.manHours"], "done.manHours", Say.ManHours, Say.Hours),
             typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", Say.TotalTime, Say.Hours),
-            typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn));
+            typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn),
+            AdjusterForm.Read(fields, typed, "done.", Counted(state)));
     }
 
     static List<PartUsed> Parts(TypedFields fields, Typed typed)
@@ -145,6 +146,9 @@ static class WorkForm
 
     /// <summary>The controls whose bolts are loosened by what was agreed.</summary>
     public static IReadOnlyList<Control> Loosened(SquawkState state) => [.. (state.Correction?.Moves ?? []).Select(move => move.Control).Where(control => control.MovesIncidence()).Distinct()];
+
+    /// <summary>What the correction moves that stands at a number and is no eccentric.</summary>
+    public static IEnumerable<Control> Counted(SquawkState state) => (state.Correction?.Moves ?? []).Select(move => move.Control).Where(control => control.StandsAtANumber()).Distinct();
 
     public static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
 

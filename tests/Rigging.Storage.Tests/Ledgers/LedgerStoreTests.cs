@@ -38,6 +38,17 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Counted_adjusters_are_read_back_as_they_were_counted()
+    {
+        var found = new AsFound(new(null, null, null, null), null, Adjusters: [new(Control.LeftFlapRod, -1.5), new(Control.RightFlapRod, 0)]);
+        var written = await school.Walk((school.Mechanic, SchoolHouse.Call), (school.Mechanic, found));
+
+        var read = (await school.Ledgers.Load(written.Id, Ct))!;
+
+        Assert.Equal(new Dictionary<Control, double> { [Control.LeftFlapRod] = -1.5, [Control.RightFlapRod] = 0 }, read.State.Adjusters);
+    }
+
+    [Fact]
     public async Task An_entry_says_who_and_when_to_the_millisecond()
     {
         school.Clock.Reset(SchoolHouse.Noon + Duration.FromNanoseconds(1_234_567));

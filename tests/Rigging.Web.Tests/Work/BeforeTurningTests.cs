@@ -47,7 +47,7 @@ public sealed class BeforeTurningTests
         var fields = new TypedFields { ["done.toolsOut"] = taken, ["done.toolsBack"] = back, ["done.manHours"] = "1", ["done.totalTimeH"] = "100", ["done.completedOn"] = "2026-03-02" };
         var typed = new Typed();
 
-        WorkForm.Done(fields, typed);
+        WorkForm.Done(fields, typed, Eccentric);
 
         Assert.Equal(right, typed.Ok);
     }

@@ -1,0 +1,48 @@
+using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
+using Rigging.Web.Look;
+using Words = Rigging.Squawks.Rules.Words;
+
+namespace Rigging.Web.Desk;
+
+/// <summary>How adjusters that are no eccentric stand, as typed: a size and a way; a strut fork is counted from fully in and has no way.</summary>
+static class AdjusterForm
+{
+    /// <summary>Those whose turns are counted, as far as the airframe has them on file; a tab is a ground check.</summary>
+    public static IReadOnlyList<Control> Counted(Airframe? airframe) =>
+    [
+        .. airframe?.StrutFork is null ? (Control[])[] : [Control.LeftStrutFork, Control.RightStrutFork],
+        .. airframe?.FlapRod is null ? (Control[])[] : [Control.LeftFlapRod, Control.RightFlapRod],
+    ];
+
+    public static string Field(string part, Control control) => $"{part}adjuster{control}";
+
+    public static string Label(Control control) => Words.Capital(Gaps.Fill(IsFork(control) ? Say.TurnsOutFromFullyIn : control.IsTab() ? Say.DegreesFromStraight : Say.TurnsFromLengthOfDrawing, Words.Of(control)));
+
+    /// <summary>The positive way first; empty where there is but one.</summary>
+    public static IReadOnlyList<Choice> Ways(Control control) => control switch
+    {
+        Control.AileronTab => [new("plus", Say.TabTrailingEdgeDown), new("minus", Say.TabTrailingEdgeUp)],
+        Control.RudderTab => [new("plus", Say.TabTrailingEdgeLeft), new("minus", Say.TabTrailingEdgeRight)],
+        Control.LeftFlapRod or Control.RightFlapRod => [new("plus", Say.TurnedOut), new("minus", Say.TurnedIn)],
+        _ => [],
+    };
+
+    /// <summary>Null where nothing was entered.</summary>
+    public static IReadOnlyList<AdjusterSetting>? Read(TypedFields fields, Typed typed, string part, IEnumerable<Control> controls)
+    {
+        List<AdjusterSetting> settings = [];
+        foreach (var control in controls)
+        {
+            var (field, name) = (Field(part, control), Words.Capital(Words.Of(control)));
+            if (typed.Number(fields[field], field, name, control.IsTab() ? Say.DegreesOfTab : Say.TurnsCounted) is not { } size) continue;
+            var way = fields[field + "Way"];
+            if (size < 0) typed.Wrong("size-with-sign", Gaps.Fill(Say.SizeWithSign, name, fields[field]), field);
+            else if (size != 0 && Ways(control).Count > 0 && way is not ("plus" or "minus")) typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotWhichWayChoose, name, fields[field]), field + "Way");
+            else settings.Add(new(control, way == "minus" && size != 0 ? -size : size));
+        }
+        return settings.Count > 0 ? settings : null;
+    }
+
+    static bool IsFork(Control control) => control is Control.LeftStrutFork or Control.RightStrutFork;
+}
