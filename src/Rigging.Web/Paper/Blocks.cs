@@ -40,7 +40,7 @@ public sealed record Heading(string Text) : Block
         var size = galley.Body + 1.5;
         galley.Y += galley.Y > galley.Top ? 8 : 0;
         var lines = galley.Lines(Text, Typeface.Strong, size, galley.Width);
-        galley.Need(lines.Count * Galley.LineHeight(size) + 4 * Galley.LineHeight(galley.Body));
+        galley.Need(lines.Count * Galley.LineHeight(size) + 3 + galley.LeastOfNext);
         foreach (var line in lines)
         {
             galley.Read(PdfBlockLevelElementTag.Heading2, () => galley.Line(line, Typeface.Strong, size, galley.Left, galley.Y));
@@ -103,13 +103,20 @@ public sealed record Figure(Drawings.Drawing Drawing, double Share = 0.62) : Blo
     // Lettering of 13 units stays at 7.5 points.
     const double LeastScale = 0.58;
 
-    internal override void Set(Galley galley)
+    internal override double Least(Galley galley) => Measured(galley).Whole;
+
+    (double Width, double Height, IReadOnlyList<string> Caption, double Whole) Measured(Galley galley)
     {
-        var caption = $"{Drawing.Title} ({Drawing.Viewpoint})";
         var width = Math.Min(galley.Width, Math.Max(galley.Width * Share, LeastScale * Drawing.Width));
         var height = width * Drawing.Height / Drawing.Width;
-        var lines = galley.Lines(caption, Typeface.Text, galley.Small, galley.Width);
-        galley.Need(height + 12 + lines.Count * Galley.LineHeight(galley.Small));
+        var caption = galley.Lines($"{Drawing.Title} ({Drawing.Viewpoint})", Typeface.Text, galley.Small, galley.Width);
+        return (width, height, caption, height + 12 + caption.Count * Galley.LineHeight(galley.Small));
+    }
+
+    internal override void Set(Galley galley)
+    {
+        var (width, height, lines, whole) = Measured(galley);
+        galley.Need(whole);
         var box = new XRect(galley.Left, galley.Y, width, height);
         galley.Pictured(Gaps.Fill(Say.Seen, Drawing.Title, Drawing.Viewpoint), box, () => PdfInk.Draw(galley.Ink, Drawing, box));
         galley.Y += height + 4;

@@ -40,6 +40,9 @@ sealed class Galley : IDisposable
     public double Y { get; set; }
     public double Top { get; private set; }
     public double Bottom { get; private set; }
+
+    /// <summary>What a heading must leave room for under it, so that it does not stand alone at the foot of a page.</summary>
+    public double LeastOfNext { get; set; }
     public double Title => sheet.Stock.Measures().Title;
     public double Body => sheet.Stock.Measures().Body;
     public double Small => sheet.Stock.Measures().Small;

@@ -19,7 +19,11 @@ static class Press
     {
         var galley = new Galley(sheet, pages);
         new Title(sheet.Title).Set(galley);
-        foreach (var block in sheet.Blocks) block.Set(galley);
+        for (var i = 0; i < sheet.Blocks.Count; i++)
+        {
+            galley.LeastOfNext = i + 1 < sheet.Blocks.Count ? sheet.Blocks[i + 1].Least(galley) : 0;
+            sheet.Blocks[i].Set(galley);
+        }
         galley.Ink.Dispose();
         return galley;
     }

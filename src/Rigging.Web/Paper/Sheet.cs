@@ -21,6 +21,9 @@ public sealed record Sheet(string Title, string School, string Subject, string? 
 public abstract record Block
 {
     internal abstract void Set(Galley galley);
+
+    /// <summary>What of it must stand on one page with the heading above it, points.</summary>
+    internal virtual double Least(Galley galley) => 4 * Galley.LineHeight(galley.Body);
 }
 
 static class StockSizes

@@ -133,7 +133,7 @@ sealed class RecordSheet
                 [Say.RightWingRear, Setting(bushings.RightRearDeg), Setting(left.RightRearDeg)],
             ]);
             if (file.Facts.Airframe?.Read() is { } airframe)
-                foreach (var drawing in EccentricDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.6);
+                foreach (var drawing in EccentricDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.4);
         }
         if (Given(Say.OtherwiseAsFound, Otherwise(found?.Adjusters, found?.Other)).Concat(Given(Say.OtherwiseAsLeft, Otherwise(work.AdjustersAsLeft, work.OtherAsLeft))).ToList() is { Count: > 0 } others) yield return new Facts(others);
     }

@@ -42,6 +42,28 @@ public sealed class SheetTests
         Assert.Equal((width, height), (document.GetPage(1).Width, document.GetPage(1).Height));
     }
 
+    /// <summary>Whatever stands above it, line by line down the page: a heading goes over to the next page with what it heads.</summary>
+    [Theory, InlineData(Stock.A4), InlineData(Stock.HalfLetter)]
+    public void A_heading_never_stands_alone_at_the_foot_of_a_page(Stock stock)
+    {
+        Block[] headed =
+        [
+            new Signature("Signature of the certifier", "The work described above is approved for return to service.", "Edda Lindgard", "Q-M-1126", "2026-11-05", "Signed in the ledger, entry 21"),
+            new Figure(EccentricView.Draw(new(Rigging.Mechanics.Contract.Side.Left, -30, 0, 90, 6, null, null), Rigging.Mechanics.Adjusters.Face.Rear)),
+            new Paragraph("Nothing else."),
+        ];
+        var parted = 0;
+        foreach (var block in headed)
+            foreach (var lines in Enumerable.Range(8, 17).Select(third => 3 * third))
+            {
+                var pages = Pages((SampleSheet.Record(stock, [new Paragraph(string.Join('\n', Enumerable.Repeat("line", lines + 1))), new Heading("The heading above it"), block])).ToPdf());
+                var page = Assert.Single(pages, page => page.Contains("The heading above it", StringComparison.Ordinal));
+                Assert.Contains(block switch { Signature => "Edda Lindgard", Figure => "Move the eccentric", _ => "Nothing else." }, page, StringComparison.Ordinal);
+                if (pages.Count > 1) parted++;
+            }
+        Assert.True(parted > 10, $"{parted} sheets of two pages");
+    }
+
     [Fact]
     public void Everything_written_can_be_read_again()
     {
