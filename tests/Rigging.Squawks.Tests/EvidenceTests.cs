@@ -131,6 +131,35 @@ public class EvidenceTests
         Assert.Equal(inVain, Read(flown).Events.Contains(WithoutEffect(Cause.FlapDifference)));
     }
 
+    static EvidenceRequest Of(string? asSet) => EvidenceRequest.Of(School.Empty.Do(School.Pilot, School.Report with { AsSet = asSet }), School.Airframe);
+
+    [Theory]
+    [InlineData("2400 rpm, aileron trim one mark left, autopilot off", "one mark left", "none", Autopilot.Off)]
+    [InlineData("Rudder trim: full right; autopilot engaged.", "none", "full right", Autopilot.Engaged)]
+    [InlineData("Roll trim was neutral\nyaw trim neutral\nA/P none", "neutral", "neutral", Autopilot.None)]
+    public void Trims_and_autopilot_are_taken_from_the_pilots_words_where_they_name_them(string asSet, string roll, string yaw, Autopilot autopilot)
+    {
+        var evidence = Of(asSet);
+
+        Assert.Equal((new Trims(roll, yaw), autopilot), (evidence.Read().Trims, evidence.Read().Autopilot));
+        Assert.Contains(evidence.Assumed, sentence => sentence.Contains(asSet, StringComparison.Ordinal));
+    }
+
+    [Theory, InlineData("2400 rpm and trimmed"), InlineData("autopilot tripped twice"), InlineData("the rudder trim")]
+    public void Words_that_name_no_place_are_shown_and_not_guessed_at(string asSet)
+    {
+        var evidence = Of(asSet);
+
+        Assert.Equal((null, Autopilot.Unknown), (evidence.Read().Trims, evidence.Read().Autopilot));
+        Assert.Contains(evidence.Assumed, sentence => sentence.Contains(asSet, StringComparison.Ordinal) && sentence.Contains("not", StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Fact]
+    public void Once_it_was_flown_for_readings_the_trims_of_the_report_stand_in_the_way_no_more() =>
+        Assert.Null(Read(School.Empty.Do(School.Pilot, School.Report with { AsSet = "aileron trim one mark left" })
+            .Do(School.Mechanic, new Called(Call.NoRiggingHold, "Flies straight enough to gather readings.", null))
+            .Do(School.Pilot, new EvaluationFlown(School.Today, OnePoint, null))).Trims);
+
     [Fact]
     public void A_reading_that_cannot_be_is_refused_by_its_place_in_the_list()
     {

@@ -66,9 +66,25 @@ public enum EventKind
 public sealed record Trims(string Roll, string Yaw)
 {
     public const string None = "none";
+
+    static readonly string[] Neutral = [None, "neutral", "centred", "centered", "centre", "center", "middle", "zero"];
+
+    /// <summary>Those that stood elsewhere than at neutral, each as it was read: what no word for neutral says is taken to be off it.</summary>
+    public IEnumerable<string> OffNeutral
+    {
+        get
+        {
+            if (!IsNeutral(Roll)) yield return $"roll trim at “{Roll}”";
+            if (!IsNeutral(Yaw)) yield return $"yaw trim at “{Yaw}”";
+        }
+    }
+
+    static bool IsNeutral(string at) => Neutral.Contains(at.Trim(), StringComparer.OrdinalIgnoreCase)
+        || double.TryParse(at, System.Globalization.CultureInfo.InvariantCulture, out var number) && number == 0;
 }
 
-public enum Autopilot { Unknown, None, Off, Disconnected }
+/// <summary><see cref="Engaged"/>: it flew the aeroplane, so nothing was let go.</summary>
+public enum Autopilot { Unknown, None, Off, Disconnected, Engaged }
 
 /// <summary>One manoeuvre at one speed, power, flap and load, with what was read.</summary>
 /// <param name="OatC">Outside air temperature; 15 °C less 1.98 °C per 1000 ft of pressure altitude when not reported.</param>

@@ -17,6 +17,7 @@ static class Gate
     public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
     {
         List<Refusal> refusals = [.. DamageDoubt.Reasons(evidence).Select(reason => new Refusal("damage-not-ruled-out", reason))];
+        refusals.AddRange(NotLetGo(evidence.Request));
         Cause? toRemedy = null;
         if (evidence.Aeroplane.Airframe.Limits is not { } limits)
             refusals.Add(new("limits-not-on-file", "No acceptable roll tendency is on file for this airframe: enter it from the school's or the type's own data, with its source."));
@@ -33,6 +34,17 @@ static class Gate
             refusals.Add(Remedy.NotAnAdjustment(cause));
         refusals.AddRange(Stops.Refusal(evidence, refusals.Count == 0));
         return (refusals.Count == 0 ? toRemedy : null, refusals);
+    }
+
+    /// <summary>A trim that is off neutral holds the aeroplane, or rolls it, as a hand would; so does an autopilot.</summary>
+    static IEnumerable<Refusal> NotLetGo(AssessmentRequest request)
+    {
+        if (request.TestPoints.Count == 0)
+            yield break;
+        if (request.Trims?.OffNeutral.ToArray() is { Length: > 0 } off)
+            yield return new("trim-not-neutral", $"It was flown with {string.Join(" and ", off)}: that may be the cause, or hide it. Set the trims to neutral, look at where they stand then, and fly it again before anything is moved.");
+        if (request.Autopilot == Autopilot.Engaged)
+            yield return new("autopilot-engaged", "It was flown with the autopilot engaged, so nothing was let go: switch it off, pull its breaker where the manual allows it, and fly it again before anything is moved.");
     }
 
     static (Cause? ToRemedy, Refusal? Refusal) Tendency(Evidence evidence, RiggingLimits limits)

@@ -53,6 +53,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["testPoints"] = points,
             ["groundChecks"] = GroundChecks(ledger),
         };
+        // How the trims stood on the reported flight says nothing of a later one.
+        if (ledger.Entries.Where(counts).All(entry => entry.Fact is not (EvaluationFlown or CheckFlown)) && ledger.Entries.Where(counts).Any(entry => entry.Fact is Reported))
+            AsSetWords.Into(request, state.Report?.AsSet, assumed);
         if (lessons is { Count: > 0 }) request["earlierCorrections"] = new JsonArray([.. lessons.Select(Lesson)]);
         if (Settings(state) is { } settings) request["settings"] = settings;
         LeaveAside("testPoints", "A test point", request, assumed);

@@ -20,6 +20,26 @@ public partial class CorrectionTests
         Refused(Reports.Of(point).Assess(), "loading-explains");
     }
 
+    [Theory]
+    [InlineData("one mark left", "none")]
+    [InlineData("none", "full right")]
+    [InlineData("0", "-0.5")]
+    public void Nothing_is_moved_on_a_flight_with_a_trim_off_neutral(string roll, string yaw)
+    {
+        var refused = (HeavyLeft(0.12) with { Trims = new(roll, yaw) }).Assess();
+
+        Refused(refused, "trim-not-neutral");
+        Assert.Contains(refused.Refusals, refusal => refusal.Sentence.Contains(roll is "none" or "0" ? yaw : roll, StringComparison.Ordinal));
+    }
+
+    [Theory, InlineData("Neutral", "centred"), InlineData("0", "none")]
+    public void Trims_at_neutral_stand_in_the_way_of_nothing(string roll, string yaw) =>
+        Assert.NotNull((HeavyLeft(0.12) with { Trims = new(roll, yaw) }).Assess().Correction);
+
+    [Fact]
+    public void Nothing_is_moved_on_a_flight_that_the_autopilot_flew() =>
+        Refused((HeavyLeft(0.12) with { Autopilot = Autopilot.Engaged }).Assess(), "autopilot-engaged");
+
     [Fact]
     public void A_load_that_nobody_reported_is_recognised_by_its_speed_dependence()
     {
