@@ -30,6 +30,19 @@ public class LiveTests(RunningSite site)
         await who.IsAt(Address());
     }
 
+    /// <summary>Pressed before the pause after which a draft goes to the server: the browser's own copy must not come back as something still to be recorded.</summary>
+    [Fact]
+    public async Task What_was_typed_and_recorded_at_once_is_not_in_the_form_again()
+    {
+        await using var mechanic = await At("jude", Address());
+        await Notes(mechanic, "Pressed as fast as it was typed.");
+        await mechanic.Sees("Pressed as fast as it was typed.");
+
+        Assert.Equal("", await mechanic.Page.EvaluateAsync<string>("() => Object.keys(localStorage).filter(key => key.startsWith('draft:')).join()"));
+        await mechanic.Goes(Address("/other/note"));
+        await Assertions.Expect(mechanic.Page.Locator("[name=text]")).ToHaveValueAsync("");
+    }
+
     [Fact]
     public async Task What_one_person_records_stands_on_the_other_s_open_page()
     {

@@ -87,7 +87,7 @@ static class AwayPage
 
     static bool Secret(string name) => name.Contains("password", StringComparison.OrdinalIgnoreCase) || name.Contains("credential", StringComparison.OrdinalIgnoreCase) || name is "passkey" or "current" or "wanted";
 
-    static bool Typed(string name) => !name.StartsWith('_') && name != "lengthSeen" && !name.EndsWith("Sha256", StringComparison.Ordinal);
+    static bool Typed(string name) => !name.StartsWith('_') && !name.EndsWith("Sha256", StringComparison.Ordinal);
 
     static string E(string text) => HtmlEncoder.Default.Encode(text);
 }

@@ -119,7 +119,9 @@
     restore().finally(() => form.dispatchEvent(new Event("draft-restored")));
   };
 
-  for (const done of document.querySelectorAll("[data-draft-done]")) device.drop(done.dataset.draftDone);
-  for (const done of new URLSearchParams(location.search).getAll("done")) device.drop(done);
+  for (const taken of document.querySelectorAll("[data-draft-done]")) device.drop(taken.dataset.draftDone);
+  const here = new URL(location.href), done = here.searchParams.getAll("done");
+  for (const key of done) device.drop(key);
+  if (done.length) { here.searchParams.delete("done"); history.replaceState(history.state, "", here); }
   for (const form of document.querySelectorAll("form[data-draft]")) keepDraftOf(form);
 })();

@@ -12,6 +12,7 @@ using Rigging.Squawks.Signing;
 using Rigging.Squawks.Tests;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.Tests.Faults;
+using Rigging.Web.Desk;
 
 namespace Rigging.Web.Tests.Faults;
 
@@ -154,10 +155,7 @@ public sealed class FuzzTests(Hangar hangar)
             // Half a pair cannot travel in a form.
             var typed = fields.Where(name => name != "_handler" && chance.Next(3) > 0).ToDictionary(name => name, _ => Texts[chance.Next(Texts.Length)].Replace("\ud83d", "?", StringComparison.Ordinal));
             if (chance.Next(3) > 0)
-            {
-                typed.Remove("lengthSeen");
-                typed.Remove("_length");
-            }
+                typed.Remove(EntryPage.LengthField);
             var answer = await mechanic.Submit(page, typed);
             Assert.True((int)answer.Status < 500, $"{answer.Status} to form {n} at {address}: {string.Join("; ", typed)}");
         }
