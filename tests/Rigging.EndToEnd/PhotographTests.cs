@@ -12,7 +12,7 @@ public class PhotographTests(RunningSite site)
     [Fact]
     public async Task A_photograph_is_kept_though_something_else_was_missing_and_is_seen_in_the_story()
     {
-        var address = string.Create(CultureInfo.InvariantCulture, $"/squawks/{site.Numbers["QRC-103"]}");
+        var address = string.Create(CultureInfo.InvariantCulture, $"/squawks/{site.Numbers["QRA-101"]}");
         await using var mechanic = await Visitor.Known(site, "jude", 820, 1180);
         await mechanic.Goes(address + "/photograph");
         await mechanic.Sets(("of", "BeforeWork"));

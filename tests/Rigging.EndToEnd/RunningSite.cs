@@ -9,7 +9,7 @@ namespace Rigging.EndToEnd;
 /// <summary>The program as a school runs it: its own process, a private PostgreSQL with durable settings, the invented school, and a real Chromium.</summary>
 /// <remarks>
 /// All tests share the school, in no order, and an open report keeps its aircraft down: what reports does so on QTA-201 or QTB-202, the journey on QRA-101;
-/// QRB-102 and QRC-103 stay free to be flown.
+/// QRB-102 and QRC-103 stay free to be flown. Entries are added to QRC-103's squawk by LiveTests only: a page that another test overtakes is told so, and does nothing else.
 /// </remarks>
 public sealed class RunningSite : IAsyncLifetime
 {

@@ -82,7 +82,8 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
     {
         try
         {
-            await page.WaitForURLAsync(site.Address + path, new() { Timeout = 180_000, WaitUntil = WaitUntilState.DOMContentLoaded });
+            // What a form was taken in under may still stand behind the address for a moment.
+            await page.WaitForURLAsync(url => url.Split("?done=")[0] == site.Address + path, new() { Timeout = 180_000, WaitUntil = WaitUntilState.DOMContentLoaded });
         }
         catch (TimeoutException)
         {
