@@ -23,8 +23,8 @@ cut() { convert "$RIGGING_PICTURES/$1" -crop "$2" +repage -colors 64 -strip "PNG
 cut ramp-1280.png 1280x1160+0+0 ramp
 cut story-1280.png 1280x1250+0+0 story
 cut assessment-820.png 820x1250+0+0 assessment
-cut work-820.png 820x1330+0+945 work
-cut verdict-820.png 820x1070+0+965 plots
+cut work-820.png 820x1330+0+907 work
+cut verdict-820.png 820x1090+0+944 plots
 cut report-390.png 390x1220+0+0 report
 pdftoppm -r 80 -f 1 -l 1 -png -singlefile "$RIGGING_PICTURES/record.pdf" "$RIGGING_PICTURES/record"
 cut record.png 661x1000+0+0 record
