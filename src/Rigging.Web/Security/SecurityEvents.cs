@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime.Text;
+using NodaTime;
 using Rigging.Storage;
 using Rigging.Storage.Doors;
 using Rigging.Web.Desk;
@@ -7,7 +7,10 @@ using Rigging.Web.Desk;
 namespace Rigging.Web.Security;
 
 /// <summary>One line of the list, names in place.</summary>
-public sealed record SecurityLine(long Number, string At, string Event, string Whom, string By, string Address, string About);
+public sealed record SecurityLine(long Number, Instant At, string Event, string Whom, string By, string Address, string About);
+
+/// <summary>One page of the list.</summary>
+public sealed record SecurityList(SchoolOnFile School, IReadOnlyList<SecurityLine> Lines);
 
 /// <summary>The list of security events, for the maintenance office.</summary>
 public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFactory<RiggingDb> databases, Watch watch)
@@ -16,22 +19,26 @@ public sealed class SecurityEvents(SecurityBook book, Badge badge, IDbContextFac
     const int MostInFile = 100_000;
 
     /// <summary>Newest first; null for whoever is not of the office.</summary>
-    public async Task<IReadOnlyList<SecurityLine>?> Show(long? before, CancellationToken ct = default) =>
-        await badge.IsOffice(ct) ? await Lines(PageSize, before, ct) : null;
+    public async Task<SecurityList?> Show(long? before, CancellationToken ct = default)
+    {
+        if (!await badge.IsOffice(ct)) return null;
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return new(await Registers.School(db, ct), await Lines(db, PageSize, before, ct));
+    }
 
     /// <summary>As a file; null for whoever is not of the office.</summary>
     public async Task<string?> Csv(CancellationToken ct = default)
     {
         if (!await badge.IsOffice(ct)) return null;
         await watch.Note(SecurityEventKind.Exported, null, "security events, CSV", ct: ct);
-        return Records.Csv.Of(await Lines(MostInFile, null, ct));
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return Records.Csv.Of(await Lines(db, MostInFile, null, ct));
     }
 
-    async Task<IReadOnlyList<SecurityLine>> Lines(int most, long? before, CancellationToken ct)
+    async Task<IReadOnlyList<SecurityLine>> Lines(RiggingDb db, int most, long? before, CancellationToken ct)
     {
-        await using var db = await databases.CreateDbContextAsync(ct);
         var register = await Registers.Names(db, ct);
-        return [.. (await book.Newest(most, before, ct)).Select(row => new SecurityLine(row.Id, InstantPattern.ExtendedIso.Format(row.At), Words(row.Kind),
+        return [.. (await book.Newest(most, before, ct)).Select(row => new SecurityLine(row.Id, row.At, Words(row.Kind),
             row.Whom is { } whom ? register.Name(whom) : "", row.By is { } by ? register.Name(by) : "", row.Address ?? "", row.About))];
     }
 

@@ -1,3 +1,6 @@
+using System.Globalization;
+using NodaTime;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Tests;
 
 namespace Rigging.Web.Tests.Records;
@@ -18,6 +21,8 @@ public sealed class TouchedTests(Hangar hangar)
         Assert.Contains(rows, row => row.StartsWith($"S-{one}, entry ", StringComparison.Ordinal) && row.Contains("left rear spar attach bolt 3/8-24", StringComparison.Ordinal) && row.Contains("reached 190 in·lb", StringComparison.Ordinal));
         Assert.Contains(rows, row => row.StartsWith($"S-{two}, entry ", StringComparison.Ordinal));
         Assert.DoesNotContain(rows, row => row.StartsWith($"S-{none},", StringComparison.Ordinal));
+        var torqued = (await hangar.Ledger(one)).Entries.First(entry => entry.Fact is TorqueApplied).At;
+        Assert.Contains(page.Document.QuerySelectorAll("tbody tr"), row => row.QuerySelector("a")!.TextContent == $"S-{one}" && row.QuerySelector("td.one-line")!.TextContent == AtTheSchool(torqued));
         Assert.Contains("Nothing.", (await browser.Open($"/tools/{School.WrenchADayOut.Code}")).Text, StringComparison.Ordinal);
     }
 
@@ -32,6 +37,10 @@ public sealed class TouchedTests(Hangar hangar)
         var page = await browser.Open("/" + all.Document.QuerySelectorAll("main li a").Single(link => link.TextContent.EndsWith("revision D, of a test", StringComparison.Ordinal)).GetAttribute("href"));
 
         Assert.Contains($"S-{old} ,", all.Text.Replace($"S-{old},", $"S-{old} ,", StringComparison.Ordinal), StringComparison.Ordinal);
+        var agreed = (await hangar.Ledger(newer)).Entries.Single(entry => entry.Fact is CorrectionAgreed).At;
+        Assert.Equal(AtTheSchool(agreed), page.Document.QuerySelector("tbody td.one-line")!.TextContent);
         Assert.StartsWith($"S-{newer}", Assert.Single(page.Document.QuerySelectorAll("tbody tr")).TextContent.Trim(), StringComparison.Ordinal);
     }
+
+    static string AtTheSchool(Instant at) => at.InZone(DateTimeZoneProviders.Tzdb["America/Chicago"]).ToString("uuuu-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }
