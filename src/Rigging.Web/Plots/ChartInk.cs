@@ -91,14 +91,20 @@ static partial class ChartInk
         return plot;
     }
 
+    /// <summary>The first day on it and the day after the last; null where there is none.</summary>
+    static (double First, double End)? DaysOf(Chart chart)
+    {
+        List<double> days = [.. chart.Dots.SelectMany(dots => dots.Points.Select(point => point.X)).Concat(chart.Uprights.Select(upright => upright.X)).Select(Math.Floor)];
+        return days.Count == 0 ? null : (days.Min(), days.Max() + 1);
+    }
+
     /// <summary>Whole days, written as everywhere else, no more than there is room for.</summary>
     static ScottPlot.TickGenerators.NumericManual Days(Chart chart, int most)
     {
-        var days = chart.Dots.SelectMany(dots => dots.Points.Select(point => point.X)).Concat(chart.Uprights.Select(upright => upright.X)).Select(Math.Floor).ToList();
         var ticks = new ScottPlot.TickGenerators.NumericManual();
-        if (days.Count == 0) return ticks;
-        var step = Math.Max(1, Math.Ceiling((days.Max() + 1 - days.Min()) / most));
-        for (var day = days.Min(); day <= days.Max() + 1; day += step) ticks.AddMajor(day, DateTime.FromOADate(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        if (DaysOf(chart) is not (var first, var end)) return ticks;
+        var step = Math.Max(1, Math.Ceiling((end - first) / (most - 1)));
+        for (var day = first; day <= end; day += step) ticks.AddMajor(day, DateTime.FromOADate(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         return ticks;
     }
 
@@ -156,6 +162,8 @@ static partial class ChartInk
         plot.Axes.AutoScale();
         plot.Axes.Margins(0.06, 0.16);
         plot.Axes.AutoScale();
+        // From the first day's beginning to the last one's end: both have their dates.
+        if (chart.Dates && DaysOf(chart) is (var first, var end)) plot.Axes.SetLimitsX(first - (end - first) * 0.02, end + (end - first) * 0.02);
         var limits = plot.Axes.GetLimits();
         // Where things lie on the picture is known once it has been drawn.
         plot.RenderInMemory(canvas.Width, canvas.Height);

@@ -40,6 +40,21 @@ public sealed partial class ChartInkTests
         Assert.All((string[])["before the work", "after the work", "limit 0.50", "work, S-7", "seconds", "bank, °"], name => Assert.Contains(name, words, StringComparison.Ordinal));
     }
 
+    /// <summary>A reading in the evening has its day's name at the left, and so has the last one's end.</summary>
+    [Theory]
+    [InlineData(0.7, 0.9, "2026-03-02", "2026-03-03")]
+    [InlineData(0.7, 1.2, "2026-03-02", "2026-03-04")]
+    [InlineData(0.7, 30.5, "2026-03-02", "2026-04-02")]
+    public void A_phone_s_plot_over_days_dates_both_its_ends(double first, double last, string from, string to)
+    {
+        var start = new DateTime(2026, 3, 2, 0, 0, 0, DateTimeKind.Unspecified).ToOADate();
+        var drawn = Drawn(new("How it flew", "day", "roll", "", [], [new(Telling.Earlier, "assessed", [(start + first, 1, 0.2), (start + last, 0.4, 0.2)])], [], [], Dates: true), Canvas.Narrow);
+
+        var dates = drawn.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value.Trim()).Where(text => Regex.IsMatch(text, @"^\d{4}-\d\d-\d\d$")).Order(StringComparer.Ordinal);
+
+        Assert.Equal([from, to], dates);
+    }
+
     static Curve Straight(Telling telling, string name, double from, double to) =>
         new(telling, name, [.. Enumerable.Range(0, 21).Select(i => from + (to - from) * i / 20).Select((mean, i) => (i * 0.6, mean - 1, mean, mean + 1))]);
 
