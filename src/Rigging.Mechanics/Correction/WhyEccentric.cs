@@ -15,10 +15,29 @@ static class WhyEccentric
             return $"Why the eccentric: {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Unchecked(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
         if (evidence.Observations.Count == 0)
             return $"Why not the eccentric: nothing that was read or measured speaks for the wing's incidence yet. {Rule}";
-        var reason = plan.Proposal is null ? plan.Refusals.Count > 0 ? $"what stands in the way: {string.Join(", ", plan.Refusals.Select(refusal => refusal.Code).Distinct())}." : ""
+        var reason = plan.Proposal is null ? plan.Refusals.Count > 0 ? $"what stands in the way: {string.Join(", ", plan.Refusals.Select(InWords).Distinct())}." : ""
             : $"what is moved instead is the {string.Join(" and the ", plan.Proposal.Moves.Select(move => Wire.Word(move.Control).Replace('-', ' ')))}.";
         return $"Why not the eccentric: {reason} {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
     }
+
+    /// <summary>The reason in a few words; the refusal has it as a whole sentence.</summary>
+    static string InWords(Refusal refusal) => refusal.Code switch
+    {
+        "not-an-adjustment" => "it is no matter of adjusting a wing",
+        "loading-explains" => "the load explains it",
+        "inside-limits" => "it is inside its limit",
+        "not-enough-evidence" => "there is too little evidence",
+        "cause-not-singled-out" => "no cause stands out from the others",
+        "at-stops" => "an eccentric stands at its stop",
+        "beyond-adjuster" => "it is more than the adjuster can take out",
+        "limits-not-on-file" => "the limits are not on file",
+        "setting-not-recorded" => "how it stands now is not on record",
+        "nothing-fits" => "no cause fits what was reported",
+        "survey-incomplete" => "the survey is not complete",
+        "trim-not-neutral" => "the trim was off neutral",
+        "autopilot-engaged" => "the autopilot was engaged",
+        var other => other.Replace('-', ' '),
+    };
 
     static string Said(Evidence evidence, Cause cause) => evidence.Bears((int)cause)
         ? string.Create(CultureInfo.InvariantCulture, $"A panel incidence difference is {Percent(evidence, cause)} likely{(evidence.Explains((int)cause) is { } share ? $", and by itself would explain {100 * share:0} % of what was seen" : "")}.")
@@ -35,7 +54,7 @@ static class WhyEccentric
     }
 
     static string Unchecked(Evidence evidence) => Prerequisites.Missing(evidence.Request) is { Count: > 0 } missing
-        ? $"Before it is turned these must be on record: {string.Join(", ", missing.Select(Wire.Word))}."
+        ? $"Before it is turned these must be on record: {string.Join(", ", missing.Select(Wire.Word)).Replace('-', ' ')}."
         : "";
 
     static string Percent(Evidence evidence, Cause cause) => string.Create(CultureInfo.InvariantCulture, $"{100 * evidence.Posterior.Probability((int)cause):0} %");

@@ -87,6 +87,6 @@ public class AdjusterPlanTests
         var answer = Trainer.Airframe is var plain ? Assessor.Assess(With(plain, Cause.FlapDifference, 1.8, new(new(0), new(0))), plain) : null;
 
         Assert.Equal("not-an-adjustment", Assert.Single(answer!.Refusals).Code);
-        Assert.Contains(answer.Cautions, caution => caution.StartsWith("Why not the eccentric:", StringComparison.Ordinal));
+        Assert.Contains(answer.Cautions, caution => caution.StartsWith("Why not the eccentric: what stands in the way: it is no matter of adjusting a wing.", StringComparison.Ordinal));
     }
 }
