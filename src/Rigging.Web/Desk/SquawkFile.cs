@@ -3,6 +3,8 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Demo;
+using Rigging.Web.Look;
 
 namespace Rigging.Web.Desk;
 
@@ -29,6 +31,9 @@ public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircr
         Squawk.Decide(Ledger, fact, Facts) is Decision.Refused refused ? [.. refused.Broken.Where(rule => rule.Code != "not-reauthenticated")] : [];
 
     public string When(Instant instant) => School.When(instant);
+
+    /// <summary>How a signature was given: "by password".</summary>
+    public static string How(Signature signature) => signature.Method == StoryTeller.Method ? Say.InAnInventedStory : Gaps.Fill(Say.ByMethod, signature.Method);
 
     /// <summary>An entry in one line, to choose among: its number, what it is, who made it and when.</summary>
     public string Line(Entry entry) => $"{entry.Sequence}. {EntryCodec.KindOf(entry.Fact).Replace('-', ' ')}, {Register.Name(entry.By)}, {When(entry.At)}";

@@ -38,7 +38,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
             signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : Say.NoneOnFile,
             $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1) : "")}",
-            Gaps.Fill(Say.SignedInLedgerEntryGiven, entry.Sequence, signature.Method, File.When(signature.AuthenticatedAt), signature.ShownSha256, Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => Gaps.Fill(Say.SignedOnPaperTooPhotographed, said, paper.Entry.Sequence, Words.Of(paper.Photo.Original!.Value)))));
+            Gaps.Fill(Say.SignedInLedgerEntryGiven, entry.Sequence, SquawkFile.How(signature), File.When(signature.AuthenticatedAt), signature.ShownSha256, Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => Gaps.Fill(Say.SignedOnPaperTooPhotographed, said, paper.Entry.Sequence, Words.Of(paper.Photo.Original!.Value)))));
     }
 
     IEnumerable<(Entry Entry, Photographed Photo)> Papers => File.Ledger.Entries.Where(entry => entry.Fact is Photographed { PaperOf: not null, Original: not null }).Select(entry => (entry, (Photographed)entry.Fact));

@@ -117,6 +117,6 @@ public sealed record StoryView(
         var certificate = signature.Certificate is { } id
             ? Gaps.Fill(Say.Certificate, signature.CertificateKind is { } kind ? file.Facts.RuleSet.WordsFor(kind) + ", " : "", file.Register.Number(id))
             : "";
-        return Gaps.Fill(Say.SignedBy, file.When(signature.AuthenticatedAt), certificate, signature.Method);
+        return Gaps.Fill(Say.SignedBy, file.When(signature.AuthenticatedAt), certificate, SquawkFile.How(signature));
     }
 }

@@ -6,6 +6,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Demo;
+using Rigging.Web.Desk;
 using Rigging.Web.Plots;
 using Rigging.Web.Story;
 
@@ -48,6 +49,8 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
 
         Assert.Equal(5, signatures.Count);
         Assert.All(signatures, signature => Assert.Equal("demo seed: no password was asked", signature.Method));
+        Assert.All(signatures, signature => Assert.Equal("in an invented story, for which no password was asked", SquawkFile.How(signature)));
+        Assert.Equal("by password", SquawkFile.How(signatures[0] with { Method = "password" }));
     }
 
     [Fact]
