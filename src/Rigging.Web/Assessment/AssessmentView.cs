@@ -35,7 +35,9 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
 
     public Equivalents? Coins => aeroplane is null ? null : new(aeroplane);
 
-    public IReadOnlyList<EvidenceLine> Evidence { get; } = Assessment is { Elsewhere: { } weighed } ? EvidenceLines.Of(weighed, Assessment.Fact.Request) : [];
+    public IReadOnlyList<EvidenceLine> Evidence => evidence ??= Assessment is { Elsewhere: { } weighed } && Coins is { } coins ? EvidenceLines.Of(weighed, Assessment.Fact.Request, coins) : [];
+
+    IReadOnlyList<EvidenceLine>? evidence;
 
     /// <summary>What the panels' difference does to the lift, once that cause is worth drawing; null before.</summary>
     public Drawings.Drawing? SpanLoad => aeroplane is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude.Mean: var deg }

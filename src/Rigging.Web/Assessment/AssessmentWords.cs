@@ -42,6 +42,9 @@ static class AssessmentWords
     static string Sized(double value, string left, string right, string none) =>
         Math.Round(Math.Abs(value), 2) == 0 ? none : $"{Words.Number(Math.Abs(value))}{(value < 0 ? left : right)}";
 
+    /// <summary>How much a test is expected to tell. One bit answers a question with even odds; where much begins and little ends is ours.</summary>
+    public static string Tells(double bits) => bits >= 0.5 ? Say.TellsMuch : bits >= 0.15 ? Say.TellsSomething : Say.TellsLittle;
+
     /// <summary>A test's name as it comes from the mechanics, in the trade's words.</summary>
     public static string Test(string test)
     {

@@ -19,14 +19,14 @@ static class EvidenceLines
 {
     const double Odd = 2.6, WorthSayingDegPerS = 0.05, WorthSayingProbability = 0.03;
 
-    public static IReadOnlyList<EvidenceLine> Of(Outlook outlook, string request)
+    public static IReadOnlyList<EvidenceLine> Of(Outlook outlook, string request, Equivalents coins)
     {
         var json = JsonNode.Parse(request)!;
         var fits = outlook.Fits.ToDictionary(fit => (fit.Point, fit.Index));
         return [.. outlook.Influences().Select(influence =>
         {
             var fit = fits.GetValueOrDefault((influence.Point, influence.Index));
-            return new EvidenceLine(Name(json, influence), fit is null ? null : Agreement(fit.Misfit), Math.Abs(fit?.Misfit ?? 0) > Odd, Did(influence));
+            return new EvidenceLine(Name(json, influence), fit is null ? null : Agreement(fit.Misfit), Math.Abs(fit?.Misfit ?? 0) > Odd, Did(influence, coins));
         })];
     }
 
@@ -50,11 +50,11 @@ static class EvidenceLines
         _ => Say.DoesNotFitLook,
     };
 
-    static string Did(Influence influence)
+    static string Did(Influence influence, Equivalents coins)
     {
         List<string> did = [];
         if (Math.Abs(influence.TendencyDegPerS) >= WorthSayingDegPerS)
-            did.Add(Gaps.Fill(Say.MovedTendencyBy, RollRate(influence.TendencyDegPerS)));
+            did.Add(Gaps.Fill(Say.MovedTendencyBy, RollRate(influence.TendencyDegPerS)) + (coins.Flats(influence.TendencyDegPerS) is { } flats ? Gaps.Fill(Say.WorthFlats, flats) : ""));
         if (Math.Abs(influence.With - influence.Without) >= WorthSayingProbability)
             did.Add(Gaps.Fill(Say.FromTo, Words.Of(influence.Cause), Words.Percent(influence.Without), Words.Percent(influence.With)));
         return did.Count == 0 ? Say.ChangedLittle : string.Join("; ", did);

@@ -50,7 +50,10 @@ public sealed class Equivalents
     ];
 
     /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
-    public string? Of(double degPerS)
+    public string? Of(double degPerS) => Balance(degPerS) is { } coins ? Gaps.Fill(Say.ItWouldStayLevelWith, coins) : null;
+
+    /// <summary>What would balance that much roll: litres, or a person's weight, or flats; null where it is nothing to speak of.</summary>
+    public string? Balance(double degPerS)
     {
         if (Math.Abs(degPerS) < AeroplaneView.LeastRate) return null;
         List<string> coins = [];
@@ -59,10 +62,14 @@ public sealed class Equivalents
         // The seat farthest out on the light side: more in it is easier to think of than less in the other.
         if (Airframe.Seats.MaxBy(seat => -Math.Sign(degPerS) * seat.ArmM) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons and > 0)
             coins.Add(Gaps.Fill(Say.KgMoreInSeatOfPerson, Words.Number(persons * PersonKg, 0), seat.Name, Words.Number(persons * 100, 0)));
-        if (Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125)
-            coins.Add(Gaps.Fill(Say.AboutTurnedAtOneWing, FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4)));
-        return coins.Count == 0 ? null : Gaps.Fill(Say.ItWouldStayLevelWith, string.Join(Say.Or, coins));
+        if (Flats(degPerS) is { } flats) coins.Add(Gaps.Fill(Say.AboutTurnedAtOneWing, flats));
+        return coins.Count == 0 ? null : string.Join(Say.Or, coins);
     }
+
+    /// <summary>The same in flats of one wing's eccentric, to the quarter; null without an eccentric on file, or where it is less than half of that.</summary>
+    public string? Flats(double degPerS) =>
+        Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125
+            ? FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4) : null;
 
     /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>
     public double OfMoment(double rolling) => point.RollTendencyDegPerS(rolling * point.LiftDifference);

@@ -63,6 +63,7 @@ public class AssessmentViewTests
             Assert.DoesNotMatch("ground-check|test-point|measure:|@", AssessmentWords.Test(test));
         Assert.Equal("In the air at 75\u202Fkt: wheel let go, feet keeping the ball centred", AssessmentWords.Test("test-point:release-wheel@75kt"));
         Assert.Equal("In the air at 75\u202Fkt, flap 10°: wheel let go, feet keeping the ball centred", AssessmentWords.Test("test-point:release-wheel@75kt,flap10"));
+        Assert.Equal(["much", "something", "little"], ((double[])[0.9, 0.2, 0.02]).Select(AssessmentWords.Tells));
         Assert.Equal("On the ground: contour and fairing survey", AssessmentWords.Test("ground-check:contour-survey"));
     }
 
