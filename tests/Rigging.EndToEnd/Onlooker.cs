@@ -39,8 +39,14 @@ static class Onlooker
         [
             .. seen.Where(fault => !Exceptions.Any(known => known.Rule == fault[0] && fault[1].Contains(known.Place, StringComparison.Ordinal))).Select(fault => fault[2]),
             .. await TooWide(page),
+            .. await RunTogether(page),
         ];
     }
+
+    /// <summary>Sentences with no space between them, as where one was put behind another by a condition.</summary>
+    static async Task<IReadOnlyList<string>> RunTogether(IPage page) => await page.EvaluateAsync<string[]>("""
+        () => [...document.querySelector("main").innerText.matchAll(/.{0,30}[a-z)”][.:;,][A-Z][a-z]+/g)].map(found => `run together: ${found[0]}`)
+        """);
 
     /// <summary>What makes the page scroll sideways.</summary>
     public static async Task<IReadOnlyList<string>> TooWide(IPage page)
