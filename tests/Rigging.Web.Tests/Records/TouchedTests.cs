@@ -22,7 +22,7 @@ public sealed class TouchedTests(Hangar hangar)
         Assert.Contains(rows, row => row.StartsWith($"S-{two}, entry ", StringComparison.Ordinal));
         Assert.DoesNotContain(rows, row => row.StartsWith($"S-{none},", StringComparison.Ordinal));
         var torqued = (await hangar.Ledger(one)).Entries.First(entry => entry.Fact is TorqueApplied).At;
-        Assert.Contains(page.Document.QuerySelectorAll("tbody tr"), row => row.QuerySelector("a")!.TextContent == $"S-{one}" && row.QuerySelector("td.one-line")!.TextContent == AtTheSchool(torqued));
+        Assert.Contains(page.Document.QuerySelectorAll("tbody tr"), row => row.QuerySelector("a")!.TextContent == $"S-{one}" && row.QuerySelector("td time")!.TextContent == AtTheSchool(torqued));
         Assert.Contains("Nothing.", (await browser.Open($"/tools/{School.WrenchADayOut.Code}")).Text, StringComparison.Ordinal);
     }
 
@@ -38,7 +38,7 @@ public sealed class TouchedTests(Hangar hangar)
 
         Assert.Contains($"S-{old} ,", all.Text.Replace($"S-{old},", $"S-{old} ,", StringComparison.Ordinal), StringComparison.Ordinal);
         var agreed = (await hangar.Ledger(newer)).Entries.Single(entry => entry.Fact is CorrectionAgreed).At;
-        Assert.Equal(AtTheSchool(agreed), page.Document.QuerySelector("tbody td.one-line")!.TextContent);
+        Assert.Equal(AtTheSchool(agreed), page.Document.QuerySelector("tbody td time")!.TextContent);
         Assert.StartsWith($"S-{newer}", Assert.Single(page.Document.QuerySelectorAll("tbody tr")).TextContent.Trim(), StringComparison.Ordinal);
     }
 
