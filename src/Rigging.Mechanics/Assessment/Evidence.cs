@@ -39,9 +39,8 @@ sealed class Evidence
         Diagnosis = new(this);
         Alike = AlikeCauses.In(this);
 
-        var reference = aeroplane.Reference;
-        var rigged = new FlightCase(reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
-        TendencyKnown = reference.RollTendencyDegPerS(reference.Of(rigged.Load) + reference.Slipstream);
+        var rigged = FlightCase.AtReference(aeroplane);
+        TendencyKnown = rigged.Flight.RollTendencyDegPerS(rigged.Flight.Of(rigged.Load) + rigged.Flight.Slipstream);
         TendencyGains = ModelledCause.TendencyGains(rigged);
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 
 namespace Rigging.Mechanics.Assessment;
 
@@ -32,6 +33,14 @@ public sealed class Experience
     readonly IReadOnlyList<EarlierCorrection> corrections;
 
     Experience(IReadOnlyList<EarlierCorrection> corrections) => this.corrections = corrections;
+
+    /// <summary>What the model says a change does to the roll tendency at the reference, °/s: what a correction's measured effect is held against.</summary>
+    public static double Modelled(KnownChange change, Aeroplane aeroplane)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        ArgumentNullException.ThrowIfNull(aeroplane);
+        return change.Amplitude * ModelledCause.TendencyGains(FlightCase.AtReference(aeroplane))[ModelledCause.Of(change.Cause).First];
+    }
 
     public static Experience Of(IReadOnlyList<EarlierCorrection>? corrections) => new(corrections ?? []);
 

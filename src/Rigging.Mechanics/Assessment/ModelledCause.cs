@@ -7,7 +7,11 @@ namespace Rigging.Mechanics.Assessment;
 /// <summary>One flight as far as a cause's trace in it goes.</summary>
 /// <param name="FlapLowered">Then a difference at the up stop no longer acts; the one at that setting does.</param>
 /// <param name="LastInput">Side the wheel was last moved to; null when nobody knows.</param>
-readonly record struct FlightCase(FlightPoint Flight, Load Load, bool FlapLowered, Side? LastInput);
+readonly record struct FlightCase(FlightPoint Flight, Load Load, bool FlapLowered, Side? LastInput)
+{
+    /// <summary>Where the roll tendency is judged: at the reference, loaded as it is rigged for.</summary>
+    public static FlightCase AtReference(Aeroplane aeroplane) => new(aeroplane.Reference, aeroplane.Airframe.Reference.Load, FlapLowered: false, LastInput: null);
+}
 
 /// <summary>One amplitude of a cause: what one unit of it amounts to in flight.</summary>
 /// <param name="SpreadShare">Its spread as a share of the cause's.</param>

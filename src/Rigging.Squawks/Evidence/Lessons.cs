@@ -28,14 +28,14 @@ public static class Lessons
     static List<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, Airframe airframe, bool sameAircraft)
     {
         // Most ledgers turned nothing: the wing is solved for one that did.
-        FlightPoint? reference = null;
+        Aeroplane? aeroplane = null;
         var works = new TurnedSince(ledger, airframe).Works;
         List<EarlierCorrection> lessons = [];
         for (var at = 0; at < works.Count; at++)
         {
             if (works[at].Moves is not { } all || all.Where(move => move.Change.Amplitude != 0).ToList() is not [var first, ..] moves || moves.Any(move => move.Change.Cause != first.Change.Cause)) continue;
-            reference ??= new Aeroplane(airframe).Reference;
-            var modelled = moves.Sum(move => Worth(reference, move.Change));
+            aeroplane ??= new(airframe);
+            var modelled = moves.Sum(move => Experience.Modelled(move.Change, aeroplane));
             if (Math.Abs(modelled) < LeastEffectDegPerS) continue;
             var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
             if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
@@ -69,17 +69,6 @@ public static class Lessons
         if (WingReplaced(current)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
         return lessons;
     }
-
-    /// <summary>°/s at the reference that an amplitude is worth.</summary>
-    static double Worth(FlightPoint reference, KnownChange change) => change.Amplitude * reference.RollTendencyDegPerS(Math.PI / 180 * (change.Cause switch
-    {
-        Cause.PanelIncidenceDifference => reference.PanelIncidence,
-        Cause.TipIncidenceDifference => reference.TipIncidence,
-        Cause.FlapDifference => reference.FlapDifference,
-        Cause.AileronFloat => new(AileronFloatRad: 1),
-        Cause.RudderOrFinOffset => new(RudderOffsetRad: 1),
-        _ => throw new ArgumentOutOfRangeException(nameof(change), change.Cause, "moved by no adjuster"),
-    }));
 
     static bool WingReplaced(Ledger ledger) => ledger.State.Report?.Happened.Contains(Happening.WingReplaced) == true;
 
