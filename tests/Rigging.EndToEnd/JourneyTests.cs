@@ -95,7 +95,7 @@ public class JourneyTests(RunningSite site)
         await mechanic.Keeps("assessment");
         await mechanic.Presses("Record this assessment");
         await mechanic.Sees("This assessment is on record.");
-        await mechanic.Sets(("plan", "own"), ("control", "LeftEccentric"), ("from", "15"), ("fromWay", "up"), ("to", "15"), ("toWay", "down"),
+        await mechanic.Sets(("plan", "own"), ("control", "LeftEccentric"), ("from", "15"), ("fromWay", "minus"), ("to", "15"), ("toWay", "plus"),
             ("instruction", "Left wing: trailing edge down, half a flat, both bushings together."), ("confirmed", "true"), ("reason", "Panel incidence measured and felt; smallest move that takes out the old offset."));
         await mechanic.Presses("Agree this correction");
         await mechanic.Sees("correction agreed");
@@ -119,6 +119,10 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("175 to 205");
         await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
+        // Left otherwise than planned, the page says so at once, and what is expected of it.
+        await mechanic.Sets(("done.leftFront.way", "neutral"), ("done.leftRear.way", "neutral"));
+        await mechanic.Sees("is left neutral; the plan said 15° trailing edge down.");
+        await mechanic.Sees("The model expects");
         await mechanic.Sets(("done.description", "Turned both bushings of the left eccentric half a flat, trailing edge down."),
             ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
             ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),

@@ -85,6 +85,16 @@ public partial class ForbiddenStories
     public void An_eccentric_is_turned_although_bushings_disagreed_when_looked_at(double leftFront, double leftRear, double rightFront, double rightRear) =>
         Refused("bushings-disagree", Checked.Do(Mechanic, new AsFound(new(leftFront, leftRear, rightFront, rightRear), null)), Mechanic, HalfAFlat);
 
+    [Theory]
+    [InlineData("value-missing", 1.0, null)]
+    [InlineData("value-missing", null, 1.0)]
+    [InlineData("value-out-of-range", 51.0, 0.0)]
+    [InlineData("value-out-of-range", 0.0, double.NaN)]
+    [InlineData("past-the-stop", 0.0, 7.0)]
+    public void A_flap_rod_is_planned_from_or_to_where_it_cannot_stand(string code, double? from, double? to) =>
+        Refused(code, Checked, Mechanic, HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod in.", from, to)] },
+            facts => facts with { Airframe = Rodded });
+
     [Fact]
     public void One_eccentric_is_moved_twice_in_one_plan() =>
         Refused("same-control-twice", Checked, Mechanic, HalfAFlat with { Moves = [HalfAFlat.Moves[0], HalfAFlat.Moves[0] with { ToDeg = 30 }] });

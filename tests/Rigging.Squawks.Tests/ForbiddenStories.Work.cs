@@ -68,6 +68,28 @@ public partial class ForbiddenStories
     [Fact]
     public void As_left_differs_from_the_plan_without_a_reason() => Refused("differs-needs-reason", Torqued, Mechanic, Done with { AsLeft = new(45, 45, 0, 0) });
 
+    static WorkDone TwoDown => TabDone with { AsLeft = new(null, null, null, null), OtherAsLeft = null, AdjustersAsLeft = [new(Control.AileronTab, 2)] };
+
+    static Ledger TwoDownInWork => Checked.Do(Mechanic, HalfAFlat with { Moves = [new(Control.AileronTab, 0, 2, "Aileron tab 2° down.")] })
+        .Do(Mechanic, new WorkStarted("Not needed: no bolt is loosened.", null));
+
+    static readonly AsFound Straight = new(new(null, null, null, null), null, Adjusters: [new(Control.AileronTab, 0)]);
+
+    [Fact]
+    public void A_tab_that_was_planned_in_degrees_is_measured_before_and_after()
+    {
+        Refused("as-found-missing", TwoDownInWork, Mechanic, new AsFound(new(null, null, null, null), "A little up."));
+        Refused("as-left-missing", TwoDownInWork.Do(Mechanic, Straight), Mechanic, TwoDown with { OtherAsLeft = "Two degrees down.", AdjustersAsLeft = null });
+        Assert.Equal(Stage.AwaitingInspection, TwoDownInWork.Do(Mechanic, Straight).Do(Mechanic, TwoDown).State.Stage);
+    }
+
+    [Fact]
+    public void A_tab_that_is_left_otherwise_than_planned_without_a_reason()
+    {
+        Refused("differs-needs-reason", TwoDownInWork.Do(Mechanic, Straight), Mechanic, TwoDown with { AdjustersAsLeft = [new(Control.AileronTab, 4)] });
+        Refused("differs-needs-reason", TwoDownInWork.Do(Mechanic, Straight with { Adjusters = [new(Control.AileronTab, -3)] }), Mechanic, TwoDown);
+    }
+
     [Fact]
     public void The_plan_started_from_another_setting_than_was_found_without_a_reason() =>
         Refused("differs-needs-reason", InWork.Do(Mechanic, Found with { Bushings = new(0, 0, 0, 0) }).Do(Mechanic, Torque), Mechanic, Done);

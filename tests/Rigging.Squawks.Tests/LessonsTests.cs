@@ -1,10 +1,7 @@
-using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
-
-using Rigging.Squawks.Rules;
 
 namespace Rigging.Squawks.Tests;
 
@@ -57,16 +54,7 @@ public class LessonsTests
         Assert.Contains(made.Response.Cautions, caution => caution.Contains("from 1 earlier correction ", StringComparison.Ordinal));
     }
 
-    const string FlapRod = """{ "mmPerTurn": 1.27, "hornArmMm": 75, "lengtheningLowers": true, "leastTurns": -5, "greatestTurns": 5, "stepTurns": 0.5, "source": "invented" }""";
     const string StrutFork = """{ "mmPerTurn": 1.27, "fittingYM": 2.8, "strutsApartM": 0.88, "elevationDeg": 35, "leastTurns": 4, "greatestTurns": 14, "stepTurns": 0.5, "source": "invented" }""";
-
-    static AirframeOnFile With(string field, string json, string bracing = "single-strut-at-front-spar")
-    {
-        var airframe = JsonNode.Parse(School.Airframe.Json)!.AsObject();
-        airframe[field] = JsonNode.Parse(json);
-        airframe["wing"]!["bracing"] = bracing;
-        return AirframeOnFile.Of("st2", 2, airframe.ToJsonString())!;
-    }
 
     /// <summary>Set from here to there between two timed flights, no eccentric touched.</summary>
     static Ledger Set(params (Control Control, double? From, double? To)[] moves)
@@ -87,7 +75,7 @@ public class LessonsTests
     [Fact]
     public void Turns_of_a_flap_rod_are_a_lesson()
     {
-        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftFlapRod, 0, 0.5)), With("flapRod", FlapRod), sameAircraft: true));
+        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftFlapRod, 0, 0.5)), School.Rodded, sameAircraft: true));
 
         Assert.Equal(AdjustableControl.LeftFlapRod, lesson.Control);
         Assert.InRange(lesson.ModelledDegPerS, 0.3, 3);
@@ -107,7 +95,7 @@ public class LessonsTests
     public void Turns_of_a_strut_fork_are_a_lesson()
     {
         // A longer strut takes incidence off the left wing: left wing down.
-        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftStrutFork, 8, 8.5)), With("strutFork", StrutFork, "strut-at-each-spar"), sameAircraft: true));
+        var lesson = Assert.Single(Lessons.Of(Set((Control.LeftStrutFork, 8, 8.5)), School.AirframeWith("strutFork", StrutFork, "strut-at-each-spar"), sameAircraft: true));
 
         Assert.Equal(AdjustableControl.LeftStrutFork, lesson.Control);
         Assert.InRange(lesson.ModelledDegPerS, -5, -0.1);
@@ -118,7 +106,7 @@ public class LessonsTests
     {
         Assert.Empty(Lessons.Of(Set((Control.AileronTab, null, 2)), School.Airframe, sameAircraft: true));
         Assert.Empty(Lessons.Of(Set((Control.AileronTab, 0, null)), School.Airframe, sameAircraft: true));
-        Assert.Empty(Lessons.Of(Set((Control.AileronTab, 0, 2), (Control.LeftFlapRod, 0, 1)), With("flapRod", FlapRod), sameAircraft: true));
+        Assert.Empty(Lessons.Of(Set((Control.AileronTab, 0, 2), (Control.LeftFlapRod, 0, 1)), School.Rodded, sameAircraft: true));
     }
 
     [Fact]
@@ -128,7 +116,7 @@ public class LessonsTests
     [Fact]
     public void A_counted_move_leaves_the_flights_before_it_speaking_and_says_it_beside_them()
     {
-        var onFile = With("flapRod", FlapRod);
+        var onFile = School.Rodded;
         var request = EvidenceRequest.Of(Set((Control.LeftFlapRod, 1, 0)), onFile).Read();
 
         var moved = Assert.Single(request.TestPoints[0].MovedSince!);

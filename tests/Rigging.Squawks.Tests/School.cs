@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using NodaTime;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
@@ -133,6 +134,18 @@ static class School
     ];
 
     public static GroundChecked Measured(Check check, double? value) => new(check, value, null, null, null, null, null, null, null, null, null, null);
+
+    /// <summary>The airframe on file with something more on it.</summary>
+    public static AirframeOnFile AirframeWith(string field, string json, string bracing = "single-strut-at-front-spar")
+    {
+        var airframe = JsonNode.Parse(Airframe.Json)!.AsObject();
+        airframe[field] = JsonNode.Parse(json);
+        airframe["wing"]!["bracing"] = bracing;
+        return AirframeOnFile.Of("st2", 2, airframe.ToJsonString())!;
+    }
+
+    public static AirframeOnFile Rodded =>
+        AirframeWith("flapRod", """{ "mmPerTurn": 1.27, "hornArmMm": 75, "lengtheningLowers": true, "leastTurns": -5, "greatestTurns": 5, "stepTurns": 0.5, "source": "invented" }""");
 
     public static readonly CorrectionAgreed HalfAFlat = new(
         [new PlannedMove(Control.LeftEccentric, -15, 15, "Left wing: trailing edge down, half a flat, −15° to 15°.")],

@@ -85,7 +85,8 @@ sealed class Evidence
     /// <summary>Roll tendency after a move that the model says changes it by so many °/s, the adjuster having so much of its modelled effect.</summary>
     public NormalMixture TendencyAfter(double modelledDegPerS, MeasuredEffect effect) => Tendency(modelledDegPerS * effect.Factor, modelledDegPerS * effect.Sd);
 
-    NormalMixture Tendency(double changeDegPerS, double sdDegPerS) => Tendency(TendencyKnown, TendencyGains, changeDegPerS, sdDegPerS);
+    /// <summary>Roll tendency at the reference with a change that is as good as its standard deviation.</summary>
+    public NormalMixture Tendency(double changeDegPerS, double sdDegPerS) => Tendency(TendencyKnown, TendencyGains, changeDegPerS, sdDegPerS);
 
     /// <summary>Roll tendency anywhere, from what is known there, what a unit of each amplitude does there, and a change that is as good as its standard deviation.</summary>
     public NormalMixture Tendency(double knownDegPerS, IReadOnlyList<double> gains, double changeDegPerS, double sdDegPerS)

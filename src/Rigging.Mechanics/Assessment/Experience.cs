@@ -73,6 +73,21 @@ public sealed class Experience
         return new(sum / weight, 1 / Math.Sqrt(weight), count);
     }
 
+    /// <summary>What moves do to the roll tendency, with its standard deviation, °/s: adjusters of one kind err together, those of different kinds each by itself.</summary>
+    /// <param name="gains">Roll tendency for one unit of each amplitude, where it is asked for.</param>
+    internal (double DegPerS, double Sd) Effect(IEnumerable<(AdjustableControl Control, KnownChange Change)> moves, IReadOnlyList<double> gains, double priorSd)
+    {
+        var (change, variance) = (0.0, 0.0);
+        foreach (var kind in moves.GroupBy(move => Kind(move.Control)))
+        {
+            var modelled = kind.Sum(move => move.Change.Amplitude * gains[ModelledCause.Of(move.Change.Cause).First]);
+            var effect = For(kind.Key, priorSd);
+            change += modelled * effect.Factor;
+            variance += Math.Pow(modelled * effect.Sd, 2);
+        }
+        return (change, Math.Sqrt(variance));
+    }
+
     static AdjustableControl Kind(AdjustableControl control) => control switch
     {
         AdjustableControl.RightEccentric => AdjustableControl.LeftEccentric,

@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Motion;
@@ -6,8 +7,8 @@ namespace Rigging.Mechanics.Assessment;
 
 /// <summary>A flight that has not been flown.</summary>
 /// <param name="CasKt">At the reference's altitude and power, on a standard day, flap up.</param>
-/// <param name="PanelChangeDeg">Panel incidence difference added before it, right minus left; what eccentrics were seen to do before is counted in.</param>
-public sealed record Supposed(double CasKt, Load Load, double PanelChangeDeg = 0);
+/// <param name="Moves">Made before it; what such moves were seen to do earlier is counted in. Null for none.</param>
+public sealed record Supposed(double CasKt, Load Load, IReadOnlyList<SetTo>? Moves = null);
 
 /// <summary>
 /// What an assessment expects of the aeroplane where nobody has flown it yet, how each reading agrees with it, and which readings it rests on.
@@ -33,6 +34,7 @@ public sealed class Outlook
     }
 
     /// <summary>Roll rate hands off with the ball centred, °/s, right wing down positive, with its 90 % interval.</summary>
+    /// <exception cref="ArgumentException">An adjuster that is supposed to move is not on file.</exception>
     public Estimate RollTendency(Supposed supposed)
     {
         ArgumentNullException.ThrowIfNull(supposed);
@@ -40,15 +42,18 @@ public sealed class Outlook
         var flight = evidence.Aeroplane.At(new TestPoint(Manoeuvre.ReleaseWheel, supposed.CasKt, reference.PressureAltitudeFt,
             TestPoint.StandardOatC(reference.PressureAltitudeFt), reference.PowerPercent, 0, supposed.Load, AirState.Smooth, null, null, []));
         var known = flight.RollTendencyDegPerS(flight.Of(supposed.Load) + flight.Slipstream);
-        var moved = flight.RollTendencyDegPerS(supposed.PanelChangeDeg * Math.PI / 180 * flight.PanelIncidence);
         var gains = ModelledCause.TendencyGains(new(flight, supposed.Load, FlapLowered: false, LastInput: null));
-        var effect = experience.For(AdjustableControl.LeftEccentric, evidence.Practice.ModelError);
-        return evidence.Tendency(known, gains, moved * effect.Factor, Math.Abs(moved) * effect.Sd).Estimate("deg/s");
+        var moves = (supposed.Moves ?? []).Select(move => (move.Control, move.On(evidence.Aeroplane).Value ?? throw new ArgumentException($"{move} is not on file.", nameof(supposed))));
+        var (change, sd) = experience.Effect(moves, gains, evidence.Practice.ModelError);
+        return evidence.Tendency(known, gains, change, sd).Estimate("deg/s");
     }
 
     /// <summary>The roll tendency at the reference after a mechanic's own plan, or where something was left otherwise than planned.</summary>
     /// <remarks>Refused when an adjuster is not on file or is named twice.</remarks>
     public Answer<Foreseen> After(params IReadOnlyList<SetTo> moves) => Foreseen.Of(evidence, experience, moves);
+
+    /// <summary>An adjuster of this aeroplane, as <see cref="Adjusters.Adjuster.On"/>.</summary>
+    public Answer<Adjuster> Adjuster(AdjustableControl control) => Adjusters.Adjuster.On(control, evidence.Aeroplane);
 
     /// <summary>
     /// What the motion would show at a point, with its 90 % interval, without the error of reading it: in the reading's unit, a time to a bank as the

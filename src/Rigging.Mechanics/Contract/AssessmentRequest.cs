@@ -17,7 +17,27 @@ public sealed record AssessmentRequest(
     Autopilot Autopilot,
     IReadOnlyList<TestPoint> TestPoints,
     IReadOnlyList<GroundCheck> GroundChecks,
-    IReadOnlyList<EarlierCorrection>? EarlierCorrections = null);
+    IReadOnlyList<EarlierCorrection>? EarlierCorrections = null)
+{
+    /// <summary>
+    /// How an adjuster stands, as far as that is one number on record: an eccentric in degrees, null when its bushings are not alike; a fork or
+    /// a rod in turns; a tab in degrees as it was last measured. Null for the aileron neutral, which is a check's business.
+    /// </summary>
+    public double? StandsAt(AdjustableControl control) => control switch
+    {
+        AdjustableControl.LeftEccentric => Alike(Settings?.LeftEccentricDeg),
+        AdjustableControl.RightEccentric => Alike(Settings?.RightEccentricDeg),
+        AdjustableControl.LeftStrutFork => Settings?.LeftStrutForkTurns,
+        AdjustableControl.RightStrutFork => Settings?.RightStrutForkTurns,
+        AdjustableControl.LeftFlapRod => Settings?.LeftFlapRodTurns,
+        AdjustableControl.RightFlapRod => Settings?.RightFlapRodTurns,
+        AdjustableControl.AileronTab => GroundChecks.OfType<AileronTabCheck>().LastOrDefault()?.Deg,
+        AdjustableControl.RudderTab => GroundChecks.OfType<AngleCheck>().LastOrDefault(check => check.Kind == GroundCheckKind.RudderTab)?.Deg,
+        _ => null,
+    };
+
+    static double? Alike(BushingAngles? bushings) => bushings is { } both && both.Front == both.Rear ? both.Front : null;
+}
 
 /// <summary>One correction as it turned out: what the model had said of the roll tendency, and what flights before and after it showed.</summary>
 /// <param name="ModelledDegPerS">Change of the tendency that the model gives for the move as left; not 0.</param>

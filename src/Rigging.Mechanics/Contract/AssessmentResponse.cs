@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Rigging.Mechanics.Contract;
 
 /// <summary>What the evidence supports, what to look at next, and what to move, if anything.</summary>
@@ -47,10 +49,16 @@ public enum Prerequisite { FuelAndSeats, Ball, Damage, Flaps, Ailerons, Cables, 
 public sealed record CorrectionProposal(IReadOnlyList<Move> Moves, Estimate PredictedRollTendency, double ProbabilityWithinLimit);
 
 /// <summary>One adjuster's move.</summary>
-/// <param name="FromDeg">With <paramref name="ToDeg"/> always given for an eccentric: degrees from neutral, positive lowers the trailing edge.</param>
+/// <param name="FromDeg">
+/// With <paramref name="ToDeg"/> always given for an eccentric: degrees from neutral, positive lowers the trailing edge. Given for a tab as well,
+/// and for the aileron neutral as it is estimated to stand; null for what is counted in turns.
+/// </param>
 /// <param name="Flats">Size of the turn, 0 or more.</param>
 /// <param name="Turn">Which way the head goes round, and at which face; null when the bushing's data are not on file.</param>
 /// <param name="IncidenceChangeDeg">Of that panel, leading edge up positive.</param>
+/// <param name="FromTurns">
+/// With <paramref name="ToTurns"/> given for a strut fork, out from fully in, and a flap rod, out from the length of the drawing; written for nothing else.
+/// </param>
 public sealed record Move(
     AdjustableControl Control,
     double? FromDeg,
@@ -58,7 +66,9 @@ public sealed record Move(
     double? Flats,
     TrailingEdge? TrailingEdge,
     string? Turn,
-    double? IncidenceChangeDeg);
+    double? IncidenceChangeDeg,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FromTurns = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? ToTurns = null);
 
 public enum AdjustableControl
 {

@@ -18,7 +18,6 @@ static class AdjusterPlan
         return aeroplane.Airframe is { StrutFork: { } onFile, Wing.Bracing: Bracing.StrutAtEachSpar }
             ? For(evidence, experience,
                 wing => StrutFork.On(aeroplane, wing, onFile),
-                wing => wing == Side.Left ? evidence.Request.Settings?.LeftStrutForkTurns : evidence.Request.Settings?.RightStrutForkTurns,
                 (onFile.LeastTurns + onFile.GreatestTurns) / 2,
                 TendencyUndone(against, evidence),
                 [
@@ -33,7 +32,6 @@ static class AdjusterPlan
     public static CorrectionPlan? OfFlapRods(Evidence evidence, Experience experience) => evidence.Aeroplane.Airframe.FlapRod is { } onFile
         ? For(evidence, experience,
             wing => FlapRod.On(wing, onFile),
-            wing => wing == Side.Left ? evidence.Request.Settings?.LeftFlapRodTurns : evidence.Request.Settings?.RightFlapRodTurns,
             0,
             // Flaps are put alike, whatever else rolls it.
             -evidence.Amplitude(Cause.FlapDifference).Mean,
@@ -52,7 +50,7 @@ static class AdjusterPlan
     }
 
     static CorrectionPlan For(
-        Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, Func<Side, double?> standing, double home, double wanted, IReadOnlyList<string> cautions)
+        Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, double home, double wanted, IReadOnlyList<string> cautions)
     {
         List<Refusal> refusals = [];
         List<(Side Wing, ModelledCause On, AdjusterMove Move)> moves = [];
@@ -61,7 +59,7 @@ static class AdjusterPlan
             var on = adjuster(wing);
             if (!on.Ok)
                 refusals.AddRange(on.Refusals);
-            else if (standing(wing) is not { } turns)
+            else if (evidence.Request.StandsAt(on.Value.Control) is not { } turns)
                 refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
             else
             {
@@ -81,7 +79,7 @@ static class AdjusterPlan
         var ownWing = chosen.AmplitudeChange * (chosenWing == Side.Right ? 1 : -1);
         return new(
             new(
-                [new(chosen.Control, null, null, null, ownWing > 0 ? TrailingEdge.Down : TrailingEdge.Up, Turns(chosen), cause.Cause == Cause.TipIncidenceDifference ? ownWing : null)],
+                [new(chosen.Control, null, null, null, ownWing > 0 ? TrailingEdge.Down : TrailingEdge.Up, Turns(chosen), cause.Cause == Cause.TipIncidenceDifference ? ownWing : null, chosen.From, chosen.To)],
                 tendency.Estimate("deg/s"),
                 tendency.Within(evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS)),
             [], cautions);

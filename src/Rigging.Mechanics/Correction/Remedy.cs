@@ -40,7 +40,7 @@ static class Remedy
     {
         var airframe = evidence.Aeroplane.Airframe;
         var tab = Adjuster.On(control, evidence.Aeroplane);
-        if (!tab.Ok || Standing(evidence.Request, control) is not { } fromDeg)
+        if (!tab.Ok || evidence.Request.StandsAt(control) is not { } fromDeg)
             return CorrectionPlan.Refused([NotAnAdjustment(cause)]);
 
         var amplitude = evidence.Amplitude(cause).Mean;
@@ -63,14 +63,6 @@ static class Remedy
                 "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks. It adds a little drag, and force at the wheel or pedals at every other speed.",
             ]);
     }
-
-    static double? Standing(AssessmentRequest request, AdjustableControl control) => request.GroundChecks.LastOrDefault(check =>
-        check.Kind == (control == AdjustableControl.RudderTab ? GroundCheckKind.RudderTab : GroundCheckKind.AileronTab)) switch
-    {
-        AngleCheck rudder => rudder.Deg,
-        AileronTabCheck aileron => aileron.Deg,
-        _ => null,
-    };
 
     static TrailingEdge? WayUpOrDown(AdjustableControl control, AdjusterMove bend) => control != AdjustableControl.AileronTab ? null
         : bend.To > bend.From ? TrailingEdge.Down : TrailingEdge.Up;

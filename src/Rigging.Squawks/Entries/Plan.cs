@@ -37,6 +37,9 @@ public static class Controls
     public static bool StandsAtANumber(this Control control) =>
         control is Control.LeftStrutFork or Control.RightStrutFork or Control.LeftFlapRod or Control.RightFlapRod or Control.AileronTab or Control.RudderTab;
 
+    /// <summary>Counted in turns: a strut fork, a flap rod.</summary>
+    public static bool InTurns(this Control control) => control.StandsAtANumber() && !control.IsTab();
+
     /// <summary>The mechanics' name for it, which is the same.</summary>
     public static Mechanics.Contract.AdjustableControl OnFile(this Control control) => Enum.Parse<Mechanics.Contract.AdjustableControl>(control.ToString());
 
@@ -46,9 +49,17 @@ public static class Controls
 }
 
 /// <summary>One thing to move, from one setting to another.</summary>
-/// <param name="FromDeg">Eccentric angle, trailing edge down positive; null for controls not set by an angle.</param>
+/// <param name="FromDeg">
+/// Eccentric angle or aileron tab, trailing edge down positive; rudder tab, trailing edge left positive. Null where no angle was planned, and for
+/// controls not set by an angle.
+/// </param>
 /// <param name="Instruction">The move in words, as the mechanic reads it.</param>
-public sealed record PlannedMove(Control Control, double? FromDeg, double? ToDeg, string Instruction);
+/// <param name="FromTurns">Of a strut fork or a flap rod, as in <see cref="AdjusterSetting"/>; null where no number was planned.</param>
+public sealed record PlannedMove(Control Control, double? FromDeg, double? ToDeg, string Instruction, double? FromTurns = null, double? ToTurns = null)
+{
+    /// <summary>In the control's own unit; both null for what does not stand at a number.</summary>
+    public (double? From, double? To) Numbers() => Control.InTurns() ? (FromTurns, ToTurns) : Control.IsEccentric() || Control.IsTab() ? (FromDeg, ToDeg) : (null, null);
+}
 
 /// <summary>What will be moved, by how much, to which data, and what is expected of it.</summary>
 /// <param name="OwnPlan">The mechanic's own plan rather than the proposed one.</param>

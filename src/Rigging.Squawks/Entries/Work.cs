@@ -78,6 +78,9 @@ public sealed record DependentReset(string What, string Result);
 /// <param name="DiffersBecause">Why as left differs from the plan; null when it does not.</param>
 /// <param name="TotalTimeH">Airframe time in service, hours and tenths.</param>
 /// <param name="AdjustersAsLeft">Null where nobody counted or measured any.</param>
+/// <param name="PredictedDegPerS">
+/// Where as left differs from the plan: roll tendency expected with it, right wing down positive, with its 90 % interval; null where nothing could be said.
+/// </param>
 public sealed record WorkDone(
     string Description,
     BushingAngles AsLeft,
@@ -93,4 +96,7 @@ public sealed record WorkDone(
     double ManHours,
     double TotalTimeH,
     LocalDate CompletedOn,
-    IReadOnlyList<AdjusterSetting>? AdjustersAsLeft = null) : Fact;
+    IReadOnlyList<AdjusterSetting>? AdjustersAsLeft = null,
+    double? PredictedDegPerS = null,
+    double? PredictedLowDegPerS = null,
+    double? PredictedHighDegPerS = null) : Fact;

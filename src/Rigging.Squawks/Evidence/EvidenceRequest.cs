@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
@@ -40,7 +41,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         List<string> assumed = [];
         var state = ledger.State;
         var points = new JsonArray();
-        var turned = new TurnedSince(ledger, airframe);
+        var turned = new TurnedSince(ledger, new(() => new Aeroplane(airframe)));
         foreach (var entry in ledger.Entries.Where(counts))
             if ((asItStood ? [] : turned.Since(entry.Sequence)) is { } changes)
                 foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, changes));

@@ -10,9 +10,10 @@ namespace Rigging.Squawks.Evidence;
 public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe, Outlook Outlook)
 {
     /// <summary>As it stands now; null when there is nothing to go by.</summary>
-    public static FlownEvidence? Now(Ledger ledger, AirframeOnFile onFile)
+    /// <param name="lessons">How earlier corrections turned out.</param>
+    public static FlownEvidence? Now(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
-        var read = ContractReader.ReadRequest(EvidenceRequest.Of(ledger, onFile).Json);
+        var read = ContractReader.ReadRequest(EvidenceRequest.Of(ledger, onFile, lessons).Json);
         return read is { Faults.Count: 0, Value: { Airframe: { } airframe } request } && Outlook.Of(request, airframe, LedgerAssessment.PracticeFor(ledger)) is { } outlook
             ? new(request, airframe, outlook)
             : null;

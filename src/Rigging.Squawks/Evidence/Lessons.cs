@@ -23,24 +23,21 @@ public static class Lessons
     /// the flights before and after it say of the roll tendency, each of the aircraft as it stood then, is what the move did.
     /// </summary>
     /// <param name="sameAircraft">Whether it is the aircraft that they are for.</param>
-    public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft) => Of(ledger, onFile, onFile.Read(), sameAircraft);
+    public static IReadOnlyList<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, bool sameAircraft) => Of(ledger, onFile, Solved(onFile), sameAircraft);
 
-    static List<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, Airframe airframe, bool sameAircraft)
+    static List<EarlierCorrection> Of(Ledger ledger, AirframeOnFile onFile, Lazy<Aeroplane> aeroplane, bool sameAircraft)
     {
-        // Most ledgers turned nothing: the wing is solved for one that did.
-        Aeroplane? aeroplane = null;
-        var works = new TurnedSince(ledger, airframe).Works;
+        var works = new TurnedSince(ledger, aeroplane).Works;
         List<EarlierCorrection> lessons = [];
         for (var at = 0; at < works.Count; at++)
         {
             if (works[at].Moves is not { } all || all.Where(move => move.Change.Amplitude != 0).ToList() is not [var first, ..] moves || moves.Any(move => move.Change.Cause != first.Change.Cause)) continue;
-            aeroplane ??= new(airframe);
-            var modelled = moves.Sum(move => Experience.Modelled(move.Change, aeroplane));
+            var modelled = moves.Sum(move => Experience.Modelled(move.Change, aeroplane.Value));
             if (Math.Abs(modelled) < LeastEffectDegPerS) continue;
             var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
             if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
                 && Math.Max(LeastSdDegPerS, Math.Sqrt(Square(Sd(before)) + Square(Sd(after)))) is var sd and < WorthHavingDegPerS)
-                lessons.Add(new(first.Control.OnFile(), modelled, after.Mean - before.Mean, sd, sameAircraft));
+                lessons.Add(new(first.Control, modelled, after.Mean - before.Mean, sd, sameAircraft));
         }
         return lessons;
 
@@ -48,7 +45,7 @@ public static class Lessons
         {
             var request = EvidenceRequest.Between(ledger, onFile, after, before).Read();
             return request.TestPoints.SelectMany(point => point.Readings).Any(reading => reading is BankAfter or TimeToBank or RollRate)
-                ? Outlook.Of(request, airframe, Practice.Usual)?.RollTendency(new(airframe.Reference.CasKt, airframe.Reference.Load))
+                ? Outlook.Of(request, aeroplane.Value.Airframe, Practice.Usual)?.RollTendency(new(aeroplane.Value.Airframe.Reference.CasKt, aeroplane.Value.Airframe.Reference.Load))
                 : null;
         }
     }
@@ -59,16 +56,19 @@ public static class Lessons
     public static IReadOnlyList<EarlierCorrection> Of(Ledger current, IEnumerable<Ledger> earlier, AirframeOnFile onFile)
     {
         List<EarlierCorrection> lessons = [];
-        var airframe = onFile.Read();
+        var aeroplane = Solved(onFile);
         foreach (var ledger in earlier)
         {
             var same = ledger.State.Report?.Aircraft == current.State.Report?.Aircraft;
             if (same && WingReplaced(ledger)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
-            lessons.AddRange(Of(ledger, onFile, airframe, same));
+            lessons.AddRange(Of(ledger, onFile, aeroplane, same));
         }
         if (WingReplaced(current)) lessons.RemoveAll(lesson => lesson.SameAeroplane);
         return lessons;
     }
+
+    // Most ledgers turned nothing: the wing is solved, once for all of them, for one that did.
+    static Lazy<Aeroplane> Solved(AirframeOnFile onFile) => new(() => new Aeroplane(onFile.Read()));
 
     static bool WingReplaced(Ledger ledger) => ledger.State.Report?.Happened.Contains(Happening.WingReplaced) == true;
 

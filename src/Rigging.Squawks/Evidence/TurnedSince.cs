@@ -1,15 +1,12 @@
-using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
-using UnitsNet;
-using BushingAngles = Rigging.Squawks.Entries.BushingAngles;
 
 namespace Rigging.Squawks.Evidence;
 
 /// <summary>What one adjuster was set to, as what it added to the amplitude of its cause.</summary>
-sealed record Moved(Control Control, KnownChange Change);
+sealed record Moved(AdjustableControl Control, KnownChange Change);
 
 /// <summary>
 /// What was moved after each flight of a ledger. A flight made before an eccentric, a strut fork, a flap rod or a tab was moved still speaks of
@@ -17,26 +14,15 @@ sealed record Moved(Control Control, KnownChange Change);
 /// </summary>
 sealed class TurnedSince
 {
-    readonly Lazy<Aeroplane> aeroplane;
-
-    public TurnedSince(Ledger ledger, Airframe airframe)
+    /// <param name="aeroplane">Solved only where something was moved.</param>
+    public TurnedSince(Ledger ledger, Lazy<Aeroplane> aeroplane)
     {
-        aeroplane = new(() => new Aeroplane(airframe));
         List<(int, IReadOnlyList<Moved>?)> all = [];
-        (CorrectionAgreed? correction, BushingAngles? found, Dictionary<Control, double> stood) = (null, null, []);
+        var state = SquawkState.Nothing;
         foreach (var entry in ledger.Entries)
         {
-            if (entry.Fact is CorrectionAgreed agreed) (correction, found, stood) = (agreed, null, []);
-            if (entry.Fact is AsFound asFound)
-            {
-                found = asFound.Bushings.Over(found);
-                foreach (var setting in asFound.Adjusters ?? []) stood[setting.Control] = setting.Value;
-            }
-            if (entry.Fact is WorkDone work)
-            {
-                all.Add((entry.Sequence, Moves(correction, found, stood, work, airframe)));
-                foreach (var setting in work.AdjustersAsLeft ?? []) stood[setting.Control] = setting.Value;
-            }
+            if (entry.Fact is WorkDone work) all.Add((entry.Sequence, Moves(state, work, aeroplane)));
+            state = state.With(entry);
         }
         Works = all;
     }
@@ -52,33 +38,10 @@ sealed class TurnedSince
             : [.. since.SelectMany(work => work.Moves!).GroupBy(move => move.Change.Cause).Select(same => new KnownChange(same.Key, same.Sum(move => move.Change.Amplitude)))];
     }
 
-    List<Moved>? Moves(CorrectionAgreed? correction, BushingAngles? found, Dictionary<Control, double> stood, WorkDone work, Airframe airframe)
+    static List<Moved>? Moves(SquawkState before, WorkDone work, Lazy<Aeroplane> aeroplane)
     {
-        if (correction is null) return null;
-        var controls = correction.Moves.Select(move => move.Control).Distinct().ToList();
-        // Whoever turns one wing's eccentric may have left the other otherwise too: both are looked at.
-        var eccentrics = controls.Any(control => control.IsEccentric()) ? (Control[])[Control.LeftEccentric, Control.RightEccentric] : [];
-        List<Moved> moves = [];
-        foreach (var control in eccentrics.Concat(controls.Where(control => !control.IsEccentric())))
-        {
-            var change = control.IsEccentric() ? Panel(control, found, work.AsLeft.Over(found), airframe) : Straight(control, stood, work);
-            if (change is null) return null;
-            moves.Add(new(control, change));
-        }
-        return moves;
+        if (AsLeft.Moves(before, work) is not { } settings) return null;
+        var moves = settings.Select(setting => (setting.Control, Change: setting.On(aeroplane.Value))).ToList();
+        return moves.All(move => move.Change.Ok) ? [.. moves.Select(move => new Moved(move.Control, move.Change.Value!))] : null;
     }
-
-    static KnownChange? Panel(Control control, BushingAngles? found, BushingAngles left, Airframe airframe) =>
-        found is not null && Eccentric.On(airframe).Value is { } eccentric
-        && (found.Of(control), left.Of(control)) is (({ } front, { } rear), ({ } frontLeft, { } rearLeft)) && front == rear && frontLeft == rearLeft
-            ? new(Cause.PanelIncidenceDifference,
-                eccentric.IncidenceChange(Angle.FromDegrees(front), Angle.FromDegrees(frontLeft)).Degrees * (control == Control.RightEccentric ? 1 : -1))
-            : null;
-
-    KnownChange? Straight(Control control, Dictionary<Control, double> stood, WorkDone work) =>
-        control.StandsAtANumber() && stood.TryGetValue(control, out var from)
-        && work.AdjustersAsLeft?.LastOrDefault(setting => setting.Control == control) is { Value: var to }
-        && Adjuster.On(control.OnFile(), aeroplane.Value) is { Ok: true, Value: var adjuster }
-            ? new(adjuster.Cause, adjuster.AmplitudeChange(from, to))
-            : null;
 }

@@ -115,6 +115,9 @@ public sealed record SquawkState
     public IReadOnlyList<Observation> ControlsToSee =>
         ControlSense.AskFor([.. WorkDone?.Fact.Disturbed ?? [], .. Correction?.Moves.Select(move => Words.Of(move.Control)) ?? []]);
 
+    /// <summary>The plan touches something that neither a bushing angle nor a number of its own describes: words have to.</summary>
+    public bool MovesInWords => Correction?.Moves.Any(move => !move.Control.IsEccentric() && move.Numbers().To is null) == true;
+
     public SquawkState With(Entry entry)
     {
         var next = entry.Fact switch

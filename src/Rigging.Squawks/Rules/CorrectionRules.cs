@@ -22,11 +22,32 @@ static class CorrectionRules
         }
         foreach (var twice in correction.Moves.Where(move => move.Control != Control.RepairOrReplace).GroupBy(move => move.Control).Where(same => same.Count() > 1))
             yield return new("same-control-twice", $"The {Words.Of(twice.Key)} stands in the plan twice. One move each, from where it is to where it shall be.", "moves");
-        foreach (var move in correction.Moves.Where(move => move.Control.IsEccentric()))
-            foreach (var rule in Eccentric(move, facts)) yield return rule;
+        foreach (var move in correction.Moves)
+            foreach (var rule in move.Control.IsEccentric() ? Eccentric(move, facts) : Counted(move, facts)) yield return rule;
         if (state.AsFound is { } found && correction.Moves.Any(move => move.Control.IsEccentric()))
             foreach (var eccentric in WorkRules.Disagreeing(found.Bushings))
                 yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(eccentric)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");
+    }
+
+    /// <summary>A strut fork, a flap rod or a tab may be planned in words only, “as the manual says”; one number without the other says nothing.</summary>
+    static IEnumerable<BrokenRule> Counted(PlannedMove move, Facts facts)
+    {
+        if (!move.Control.StandsAtANumber()) yield break;
+        var name = Words.Of(move.Control);
+        var (from, to) = move.Numbers();
+        if (from is null != to is null) yield return new("value-missing", $"Give how the {name} goes both from and to, or neither.", "moves");
+        if (from is not { } was || to is not { } wanted) yield break;
+        foreach (var rule in WorkRules.Adjusters([new(move.Control, was)], "moves").Concat(WorkRules.Adjusters([new(move.Control, wanted)], "moves"))) yield return rule;
+        var airframe = facts.Airframe?.Read();
+        var bend = move.Control == Control.AileronTab ? airframe?.Ailerons.FixedTab?.Bend?.MaxDeg : airframe?.Rudder?.FixedTabBend?.MaxDeg;
+        var (least, greatest) = move.Control switch
+        {
+            Control.LeftStrutFork or Control.RightStrutFork => (airframe?.StrutFork?.LeastTurns, airframe?.StrutFork?.GreatestTurns),
+            Control.LeftFlapRod or Control.RightFlapRod => (airframe?.FlapRod?.LeastTurns, airframe?.FlapRod?.GreatestTurns),
+            _ => (-bend, bend),
+        };
+        if (wanted < least || wanted > greatest)
+            yield return new("past-the-stop", $"{Words.Capital(Words.Stands(move.Control, wanted))}: the {name} may stand from {Words.Stands(move.Control, least!.Value)} to {Words.Stands(move.Control, greatest!.Value)}.", "moves");
     }
 
     static IEnumerable<BrokenRule> Data(ApprovedData data)

@@ -12,6 +12,11 @@ public static class Directions
 
     public static string RollRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "left wing down", "right wing down", "no roll");
 
+    /// <summary>A roll rate that is expected, with its 90 % interval; the side is said once where both ends have it.</summary>
+    public static string Expected(double degPerS, double low, double high) => $"{RollRate(degPerS)}, nine times in ten between " + (low < 0 && high > 0
+        ? $"{RollRate(low)} and {RollRate(high)}"
+        : $"{Words.Number(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Words.Number(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s");
+
     public static string HeadingRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "to the left", "to the right", "heading steady");
 
     public static string HeadingChange(double deg) => Sided(deg, "°", "to the left", "to the right", "heading unchanged");

@@ -152,18 +152,21 @@ public static class Words
     };
 
     /// <summary>How an adjuster stands, ways in words and no sign.</summary>
-    public static string Setting(AdjusterSetting setting)
+    public static string Setting(AdjusterSetting setting) => $"{Of(setting.Control)} {Stands(setting.Control, setting.Value)}";
+
+    /// <summary>The same without its name; an eccentric too.</summary>
+    public static string Stands(Control control, double value)
     {
-        var (name, size) = (Of(setting.Control), Number(Math.Abs(setting.Value)));
-        var turns = Math.Abs(setting.Value) == 1 ? "turn" : "turns";
-        return setting.Control switch
+        var (size, turns) = (Number(Math.Abs(value)), Math.Abs(value) == 1 ? "turn" : "turns");
+        return control switch
         {
-            Control.AileronTab or Control.RudderTab when setting.Value == 0 => $"{name} straight",
-            Control.AileronTab => $"{name} {size}° trailing edge {(setting.Value > 0 ? "down" : "up")}",
-            Control.RudderTab => $"{name} {size}° trailing edge {(setting.Value > 0 ? "left" : "right")}",
-            Control.LeftFlapRod or Control.RightFlapRod when setting.Value == 0 => $"{name} at the length of the drawing",
-            Control.LeftFlapRod or Control.RightFlapRod => $"{name} {size} {turns} {(setting.Value > 0 ? "out from" : "in from")} the length of the drawing",
-            _ => $"{name} {Number(setting.Value)} {turns} out from fully in",
+            Control.LeftEccentric or Control.RightEccentric => Directions.TrailingEdge(value),
+            Control.AileronTab or Control.RudderTab when value == 0 => "straight",
+            Control.AileronTab => $"{size}° trailing edge {(value > 0 ? "down" : "up")}",
+            Control.RudderTab => $"{size}° trailing edge {(value > 0 ? "left" : "right")}",
+            Control.LeftFlapRod or Control.RightFlapRod when value == 0 => "at the length of the drawing",
+            Control.LeftFlapRod or Control.RightFlapRod => $"{size} {turns} {(value > 0 ? "out from" : "in from")} the length of the drawing",
+            _ => $"{Number(value)} {turns} out from fully in",
         };
     }
 

@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Adjusters;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
 
 namespace Rigging.Squawks.Rules;
@@ -21,7 +22,9 @@ static class WorkRules
             if (found.Bushings.Of(eccentric) is not ({ }, { }))
                 yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as found, front and rear.", "bushings");
         foreach (var rule in (IEnumerable<BrokenRule>)[.. Angles(found.Bushings, "bushings"), .. Adjusters(found.Adjusters, "adjusters")]) yield return rule;
-        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && MovesOthers(state) || found is { Bushings: var bushings, Adjusters: null or [] } && bushings == NoAngles))
+        if (state.Stage == Stage.InWork)
+            foreach (var rule in Uncounted(found.Adjusters, state, "found", "as-found-missing", "adjusters")) yield return rule;
+        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && state.MovesInWords || found is { Bushings: var bushings, Adjusters: null or [] } && bushings == NoAngles))
             yield return new("as-found-missing", "Say how it was found, before anything is moved.", "other");
     }
 
@@ -39,19 +42,20 @@ static class WorkRules
         if (done.Disturbed.Count == 0 || done.Disturbed.Any(string.IsNullOrWhiteSpace)) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
         if (!(done.ManHours > 0 && done.ManHours < 1000)) yield return new("value-out-of-range", $"Man hours {Words.Number(done.ManHours)} cannot be: wanted more than 0.", "manHours");
 
-        if (state.AsFound is not { } found || (MovesOthers(state) && string.IsNullOrWhiteSpace(found.Other)))
+        if (state.AsFound is not { } found || (state.MovesInWords && string.IsNullOrWhiteSpace(found.Other)) || Uncounted(found.Adjusters, state, "found", "", "").Any())
         {
             yield return new("as-found-missing", "Nothing says how it was found before it was moved. A mechanic records as found first; a late entry is welcome, and says that it is late.", "asFound");
             yield break;
         }
         foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. Torqued(done, state), .. Bushings(found.Bushings, done, state, facts)]) yield return rule;
-        foreach (var difference in Differences(found.Bushings, done.AsLeft, state).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
+        foreach (var difference in AsLeft.Differences(state, done).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
             yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
     }
 
     static IEnumerable<BrokenRule> AfterTheMove(WorkDone done, SquawkState state)
     {
-        if (MovesOthers(state))
+        foreach (var rule in Uncounted(done.AdjustersAsLeft, state, "left", "as-left-missing", "adjustersAsLeft")) yield return rule;
+        if (state.MovesInWords)
             foreach (var rule in Contents.Needed(done.OtherAsLeft, "as-left-missing", "otherAsLeft", "how it was left")) yield return rule;
         if (state.Correction?.Moves.Any(move => move.Control.MovesIncidence()) != true) yield break;
         foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
@@ -62,7 +66,7 @@ static class WorkRules
     static IEnumerable<BrokenRule> Torqued(WorkDone done, SquawkState state)
     {
         var loosened = state.Correction?.Moves.Select(m => m.Control).Where(c => c.MovesIncidence()).Distinct().Count() ?? 0;
-        if (state.Torques.Count < loosened || (!state.TorqueSinceSigned && state.WorkDone is { } before && Turned(before.Fact.AsLeft, done.AsLeft).Any()))
+        if (state.Torques.Count < loosened || (!state.TorqueSinceSigned && state.WorkDone is { } before && AsLeft.Turned(before.Fact.AsLeft, done.AsLeft).Any()))
             yield return new("torque-missing", "A bolt was loosened and no torque application is on record for it since. The mechanic who torqued it records it.", "torques");
     }
 
@@ -77,28 +81,11 @@ static class WorkRules
         foreach (var rule in Either.SelectMany(eccentric => Eccentric(eccentric, planned.Count > 0 ? found : NoAngles, done.AsLeft, facts))) yield return rule;
     }
 
-    /// <summary>Where what was found or left is not what the plan said.</summary>
-    static IEnumerable<string> Differences(BushingAngles found, BushingAngles left, SquawkState state)
-    {
-        foreach (var move in state.Correction?.Moves.Where(m => m.Control.IsEccentric()) ?? [])
-        {
-            if (move.FromDeg is { } from && found.Of(move.Control).Front is { } was && !Alike(was, from))
-                yield return $"The {Words.Of(move.Control)} was found at {Words.Degrees(was)}, the plan started from {Words.Degrees(from)}.";
-            if (move.ToDeg is { } to && left.Of(move.Control).Front is { } now && !Alike(now, to))
-                yield return $"The {Words.Of(move.Control)} is left at {Words.Degrees(now)}, the plan said {Words.Degrees(to)}.";
-        }
-        foreach (var other in Turned(found, left).Except(Eccentrics(state)))
-            yield return $"The {Words.Of(other)} is not left as it was found, and is not in the plan.";
-    }
-
-    static IEnumerable<Control> Turned(BushingAngles from, BushingAngles to) =>
-        Either.Where(control =>
-            (from.Of(control), to.Of(control)) is var ((front, rear), (frontNow, rearNow)) && !(Alike(front, frontNow) && Alike(rear, rearNow)));
-
-    static bool Alike(double? one, double? other) => one is not { } a || other is not { } b || Math.Abs(a - b) <= FoundSetting.AgreeWithinDeg;
-
-    /// <summary>The plan touches something that no bushing angle describes.</summary>
-    static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
+    /// <summary>What the plan moves by a number must be counted or measured, before and after.</summary>
+    static IEnumerable<BrokenRule> Uncounted(IReadOnlyList<AdjusterSetting>? settings, SquawkState state, string when, string code, string field) =>
+        (state.Correction?.Moves ?? [])
+            .Where(move => move.Control.StandsAtANumber() && move.Numbers().To is not null && AsLeft.Of(settings, move.Control) is null)
+            .Select(move => new BrokenRule(code, $"The plan moves the {Words.Of(move.Control)} by a number: give how it was {when}, {(move.Control.IsTab() ? "in degrees" : "in turns")}.", field));
 
     static IEnumerable<BrokenRule> Eccentric(Control eccentric, BushingAngles found, BushingAngles left, Facts facts)
     {
@@ -139,7 +126,8 @@ static class WorkRules
                 yield return new("value-out-of-range", $"The {name} bushing cannot stand at {Words.Degrees(angle)}: wanted {Words.Degrees(-MostDeg)} to {Words.Degrees(MostDeg)}.", field);
     }
 
-    static IEnumerable<BrokenRule> Adjusters(IReadOnlyList<AdjusterSetting>? settings, string field)
+    /// <summary>How forks, rods and tabs are said to stand: one each, where one can.</summary>
+    internal static IEnumerable<BrokenRule> Adjusters(IReadOnlyList<AdjusterSetting>? settings, string field)
     {
         foreach (var (control, value) in settings ?? [])
         {

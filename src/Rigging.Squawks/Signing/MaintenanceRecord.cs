@@ -46,6 +46,8 @@ public static class MaintenanceRecord
         if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Counted(found.Adjusters)}{Other(found.Other)}";
         yield return $"As left: {Angles(done.AsLeft)}{Counted(done.AdjustersAsLeft)}{Other(done.OtherAsLeft)}";
         if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";
+        if (done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high })
+            yield return $"Expected as left (estimate): {Directions.Expected(expected, low, high)}.";
         if (!string.IsNullOrWhiteSpace(done.DirectionProof)) yield return $"Direction proved: {done.DirectionProof}";
         foreach (var torque in state.Torques) yield return Torque(torque);
         foreach (var part in done.Parts) yield return $"Part: {part.Quantity} × {part.Description}, {part.PartNumber}.";

@@ -22,8 +22,6 @@ static class AgreeForm
     public static IReadOnlyList<Choice> OwnControls { get; } =
         [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Words.Capital(Words.Of(control))))];
 
-    public static IReadOnlyList<Choice> Ways => [new("down", Say.TrailingEdgeDown), new("up", Say.TrailingEdgeUp)];
-
     /// <summary>What whoever moves this control must not do with it (common practice, no source); null where the steps of the work say it.</summary>
     public static string? Mind(string? control) => Enum.TryParse<Control>(control, out var chosen) ? chosen switch
     {
@@ -50,40 +48,46 @@ static class AgreeForm
         var plan = fields["plan"];
         IReadOnlyList<PlannedMove> moves = plan switch
         {
-            Proposed when proposal is not null => [.. proposal.Moves.Select(move => new PlannedMove(AssessmentWords.ControlOf(move), move.FromDeg, move.ToDeg, AssessmentWords.Instruction(move)))],
+            Proposed when proposal is not null => [.. proposal.Moves.Select(move => new PlannedMove(AssessmentWords.ControlOf(move), move.FromDeg, move.ToDeg, AssessmentWords.Instruction(move), move.FromTurns, move.ToTurns))],
             Own => [OwnMove(fields, typed)],
             Repair => [new(Control.RepairOrReplace, null, null, fields["repair"] ?? "")],
             _ => [],
         };
         if (moves.Count == 0) typed.Wrong("not-a-choice", Say.WhatIsToBeDoneNothingChosen, "plan");
-        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [{ FromDeg: { } fromDeg, ToDeg: { } toDeg } move] ? what?.After(move.Control, fromDeg, toDeg)?.After : null;
+        var predicted = plan == Proposed ? proposal?.PredictedRollTendency : typed.Ok && moves is [var move] ? what?.After(move)?.After : null;
         return new(moves, new(fields["manual"] ?? "", fields["section"] ?? "", fields["revision"] ?? ""), plan != Proposed, fields["reason"] ?? "",
             predicted?.Mean, predicted?.Low, predicted?.High);
     }
 
-    /// <summary>What the model foresees of the own plan as typed so far; null as long as that is no eccentric and two angles.</summary>
+    /// <summary>What the model foresees of the own plan as typed so far; null as long as that is no control that stands at a number and two of them.</summary>
     public static Foreseen? Foreseen(TypedFields fields, WhatIf? what)
     {
         var typed = new Typed();
-        return Enum.TryParse<Control>(fields["control"], out var control)
-            && Angle(fields, typed, "from", Texts.From) is { } fromDeg && Angle(fields, typed, "to", Say.To) is { } toDeg && typed.Ok ? what?.After(control, fromDeg, toDeg) : null;
+        return Enum.TryParse<Control>(fields["control"], out _) && OwnMove(fields, typed) is var move && typed.Ok ? what?.After(move) : null;
     }
+
+    /// <summary>From and to can be given as numbers; of an eccentric they must be.</summary>
+    public static bool InNumbers(Control control) => control.IsEccentric() || control.StandsAtANumber();
+
+    /// <summary>What a strut fork's and a flap rod's turns are counted from, and a tab's degrees measured.</summary>
+    public static string CountedFrom(Control control) => control.IsTab() ? Say.FromStraight : control.MovesIncidence() ? Say.OutFromFullyIn : Say.FromDrawing;
+
+    /// <summary>Where it stands when it stands no way at all.</summary>
+    public static string Home(Control control) => control.IsEccentric() ? Say.Neutral : control.IsTab() ? Say.Straight : Say.LengthOfDrawing;
 
     static PlannedMove OwnMove(TypedFields fields, Typed typed)
     {
         var control = typed.Choice<Control>(fields["control"], "control", Say.Control);
-        if (!control.IsEccentric()) return new(control, null, null, fields["instruction"] ?? "");
-        return new(control, Angle(fields, typed, "from", Texts.From), Angle(fields, typed, "to", Say.To), fields["instruction"] ?? "");
-    }
+        var words = fields["instruction"] ?? "";
+        if (!InNumbers(control)) return new(control, null, null, words);
+        var (from, to) = (Setting("from", Texts.From), Setting("to", Say.To));
+        return control.InTurns() ? new(control, null, null, words, from, to) : new(control, from, to, words);
 
-    static double? Angle(TypedFields fields, Typed typed, string field, string name)
-    {
-        var size = typed.Needed(fields[field], field, name, "degrees");
-        if (size < 0)
-            typed.Wrong("size-with-sign", Gaps.Fill(Say.HasSignGiveSize, name, fields[field]), field);
-        else if (size > 0 && fields[field + "Way"] is not ("up" or "down"))
-            typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotWhichWay, name, fields[field]), field + "Way");
-        return fields[field + "Way"] == "up" && size != 0 ? -size : size;
+        double? Setting(string field, string name)
+        {
+            if (control.IsEccentric()) typed.Needed(fields[field], field, name, "degrees");
+            return typed.Ok ? AdjusterForm.Read(fields, typed, field, name, control) : null;
+        }
     }
 
     /// <summary>Where this form asks for what a rule calls by another name.</summary>

@@ -31,7 +31,7 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
     readonly Aeroplane? aeroplane = Airframe is null ? null : new(Airframe);
 
     /// <summary>Null when nothing was observed.</summary>
-    public WhatIf? What { get; } = Assessment is { Elsewhere: { } outlook } && Airframe is not null ? new(outlook, Airframe, Assessment.Request.Settings) : null;
+    public WhatIf? What { get; } = Assessment is { Elsewhere: { } outlook } && Airframe is not null ? new(outlook, Airframe, Assessment.Request) : null;
 
     public Equivalents? Coins => aeroplane is null ? null : new(aeroplane);
 

@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Drawings;
@@ -74,13 +75,28 @@ static class AssessmentWords
     public static string Sentence(string sentence) => Enum.GetValues<Cause>().Aggregate(sentence, (text, cause) => text.Replace(Wire.Word(cause), Words.Of(cause), StringComparison.Ordinal));
 
     /// <summary>One move as the mechanic reads it.</summary>
-    public static string Instruction(Move move)
+    public static string Instruction(Move move) => move.Control switch
     {
-        var wing = move.Control is AdjustableControl.LeftEccentric or AdjustableControl.LeftStrutFork ? Say.LeftWing : move.Control is AdjustableControl.RightEccentric or AdjustableControl.RightStrutFork ? Say.RightWing : Words.Of(ControlOf(move));
+        AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric => TurnOfEccentric(move),
+        AdjustableControl.AileronNeutral => Gaps.Fill(Say.AileronsToNeutral, Directions.Bank(move.FromDeg ?? 0)),
+        _ => NowThen(move, ControlOf(move)),
+    };
+
+    /// <summary>A strut fork, a flap rod or a tab: how far, from where, to where, and what its trailing edge does.</summary>
+    static string NowThen(Move move, Control control)
+    {
+        if ((move.FromDeg ?? move.FromTurns, move.ToDeg ?? move.ToTurns) is not ({ } from, { } to)) return Words.Capital(Words.Of(control));
+        var edge = control.InTurns() && move.TrailingEdge is { } way ? Gaps.Fill(control.MovesIncidence() ? Say.ThatWingsTrailingEdge : Say.ThatFlapsTrailingEdge, Wire.Word(way)) : "";
+        return Gaps.Fill(Say.AdjusterNowThen, Words.Capital(Words.Of(control)), AdjusterWords.HowFar(control, from, to), Words.Stands(control, from), Words.Stands(control, to), edge);
+    }
+
+    static string TurnOfEccentric(Move move)
+    {
+        var wing = move.Control == AdjustableControl.LeftEccentric ? Say.LeftWing : Say.RightWing;
         var edge = move.TrailingEdge is { } way ? Gaps.Fill(Say.TrailingEdge, Wire.Word(way)) : Say.TrailingEdgeBackToSame;
         var flats = move.Flats is { } size ? Gaps.Fill(Say.By, FlatsInWords.Of(size)) : "";
         var turn = move.Turn is { } seen ? Gaps.Fill(Say.TurnIt, seen) : Say.WayToTurnIsNotOnFile;
-        return Gaps.Fill(Say.EccentricFromToFrontAndRear, wing, edge, flats, EccentricDrawings.Setting(move.FromDeg), EccentricDrawings.Setting(move.ToDeg), turn);
+        return Gaps.Fill(Say.EccentricFromToFrontAndRear, wing, edge, flats, AdjusterDrawings.Setting(move.FromDeg), AdjusterDrawings.Setting(move.ToDeg), turn);
     }
 
     public static Control ControlOf(Move move) => Enum.Parse<Control>(move.Control.ToString());

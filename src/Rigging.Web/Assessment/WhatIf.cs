@@ -1,37 +1,42 @@
+using System.Collections.Immutable;
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Loading;
 using Rigging.Squawks.Entries;
-using UnitsNet;
-using BushingAngles = Rigging.Mechanics.Contract.BushingAngles;
 
 namespace Rigging.Web.Assessment;
 
-/// <summary>What somebody supposes: a speed, who is aboard, how the fuel lies, how the eccentrics stand.</summary>
+/// <summary>What somebody supposes: a speed, who is aboard, how the fuel lies, how the adjusters stand.</summary>
 /// <param name="Aboard">Place in <see cref="WhatIf.Loads"/>.</param>
 /// <param name="FuelL">Right minus left.</param>
-/// <param name="LeftDeg">Of the left eccentric from neutral, positive lowers the trailing edge.</param>
-public sealed record Supposition(double CasKt, int Aboard, double FuelL, double LeftDeg, double RightDeg);
+/// <param name="Moved">Those that are supposed to stand otherwise than found.</param>
+public sealed record Supposition(double CasKt, int Aboard, double FuelL, ImmutableSortedDictionary<Control, double> Moved)
+{
+    public Supposition With(Slider slider, double value) => this with { Moved = value == slider.Found ? Moved.Remove(slider.Control) : Moved.SetItem(slider.Control, value) };
+}
+
+/// <summary>One adjuster that may be supposed to move, in its own unit and sign.</summary>
+/// <param name="Found">How it stands on record.</param>
+public sealed record Slider(Control Control, double Found, double Least, double Greatest, double Step);
 
 /// <summary>The sliders of an assessment: how far each goes, and what the aeroplane is expected to do there.</summary>
 public sealed class WhatIf
 {
     readonly Outlook outlook;
     readonly Airframe airframe;
-    readonly Eccentric? eccentric;
 
-    /// <param name="found">How the eccentrics stand; unknown ones cannot be supposed to turn.</param>
-    public WhatIf(Outlook outlook, Airframe airframe, EccentricSettings? found)
+    /// <param name="request">What the outlook was made from: an adjuster that nobody recorded cannot be supposed to move.</param>
+    public WhatIf(Outlook outlook, Airframe airframe, AssessmentRequest request)
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(airframe);
+        ArgumentNullException.ThrowIfNull(request);
         (this.outlook, this.airframe) = (outlook, airframe);
-        eccentric = Eccentric.On(airframe).Value;
         Loads = [new(Say.AsItIsRiggedFor, airframe.Reference.Load), .. PilotsCurrency.CommonLoads(airframe, Desk.Equivalents.PersonKg)];
-        (LeftFound, RightFound) = (Standing(found?.LeftEccentricDeg), Standing(found?.RightEccentricDeg));
-        Start = new(airframe.Reference.CasKt, 0, 0, LeftFound ?? 0, RightFound ?? 0);
+        Adjusters = [.. Enum.GetValues<Control>().Where(AgreeForm.InNumbers).Select(control => SliderOf(control, request)).OfType<Slider>()];
+        Start = new(airframe.Reference.CasKt, 0, 0, ImmutableSortedDictionary<Control, double>.Empty);
     }
 
     /// <summary>Everything as it is, at the reference.</summary>
@@ -39,10 +44,8 @@ public sealed class WhatIf
 
     public IReadOnlyList<NamedLoad> Loads { get; }
 
-    /// <summary>Degrees; null where it is not on record, differs front to rear, or has no data on file.</summary>
-    public double? LeftFound { get; }
-
-    public double? RightFound { get; }
+    /// <summary>Without those that are not on record, disagree front to rear, or have no data on file.</summary>
+    public IReadOnlyList<Slider> Adjusters { get; }
 
     /// <summary>From a third above the stall to cruise; only the reference where no speeds are on file.</summary>
     public (double From, double To) SpeedsKt => airframe.SpeedsKt is { } limits
@@ -54,22 +57,19 @@ public sealed class WhatIf
         ? Math.Floor(2 * tanks.Min(tank => Math.Min(InTank(tank), tank.CapacityL - InTank(tank))))
         : 0;
 
-    public double StopDeg => eccentric is null ? 0 : Math.Min(eccentric.MaxAngle.Degrees, 90);
-
-    /// <summary>Half the step that a wrench is asked for.</summary>
-    public double StepDeg => eccentric is null ? 1 : eccentric.PerFlat.Degrees * (airframe.Limits?.IncidenceStepFlats ?? 0.5) / 2;
-
     public Estimate Expected(Supposition supposed)
     {
         ArgumentNullException.ThrowIfNull(supposed);
-        var change = Change(RightFound, supposed.RightDeg) - Change(LeftFound, supposed.LeftDeg);
-        return outlook.RollTendency(new(supposed.CasKt, Load(supposed), change));
+        return outlook.RollTendency(new(supposed.CasKt, Load(supposed),
+            [.. Adjusters.Where(slider => supposed.Moved.ContainsKey(slider.Control)).Select(slider => new SetTo(slider.Control.OnFile(), slider.Found, supposed.Moved[slider.Control]))]));
     }
 
-    /// <summary>At the reference, when one eccentric is turned from there to there; null when nothing can be foreseen of it.</summary>
-    public Foreseen? After(Control control, double fromDeg, double toDeg) => control.IsEccentric()
-        ? outlook.After(new SetTo(Enum.Parse<AdjustableControl>(control.ToString()), fromDeg, toDeg)).Value
-        : null;
+    /// <summary>At the reference, after one planned move; null when nothing can be foreseen of it.</summary>
+    public Foreseen? After(PlannedMove move)
+    {
+        ArgumentNullException.ThrowIfNull(move);
+        return move.Numbers() is ({ } from, { } to) ? outlook.After(new SetTo(move.Control.OnFile(), from, to)).Value : null;
+    }
 
     Load Load(Supposition supposed)
     {
@@ -79,8 +79,14 @@ public sealed class WhatIf
 
     double InTank(Tank tank) => airframe.Reference.Load.FuelL.GetValueOrDefault(tank.Name);
 
-    double Change(double? fromDeg, double toDeg) => eccentric is null || fromDeg is not { } from ? 0
-        : eccentric.IncidenceChange(Angle.FromDegrees(from), Angle.FromDegrees(toDeg)).Degrees;
-
-    double? Standing(BushingAngles? angles) => eccentric is not null && angles is { } both && both.Front == both.Rear ? both.Front : null;
+    Slider? SliderOf(Control control, AssessmentRequest request)
+    {
+        if (request.StandsAt(control.OnFile()) is not { } found) return null;
+        if (!control.IsEccentric())
+            return outlook.Adjuster(control.OnFile()).Value is { } adjuster ? new(control, found, adjuster.Least, adjuster.Greatest, adjuster.Step) : null;
+        if (Eccentric.On(airframe).Value is not { } eccentric) return null;
+        // Half the step that a wrench is asked for.
+        var (stop, step) = (Math.Min(eccentric.MaxAngle.Degrees, 90), eccentric.PerFlat.Degrees * (airframe.Limits?.IncidenceStepFlats ?? 0.5) / 2);
+        return new(control, found, -stop, stop, step);
+    }
 }

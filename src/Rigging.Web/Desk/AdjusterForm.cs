@@ -22,8 +22,9 @@ static class AdjusterForm
     /// <summary>The positive way first; empty where there is but one.</summary>
     public static IReadOnlyList<Choice> Ways(Control control) => control switch
     {
-        Control.AileronTab => [new("plus", Say.TabTrailingEdgeDown), new("minus", Say.TabTrailingEdgeUp)],
-        Control.RudderTab => [new("plus", Say.TabTrailingEdgeLeft), new("minus", Say.TabTrailingEdgeRight)],
+        Control.LeftEccentric or Control.RightEccentric => [new("plus", Say.TrailingEdgeDown), new("minus", Say.TrailingEdgeUp)],
+        Control.AileronTab => [new("plus", Say.TrailingEdgeDown), new("minus", Say.TrailingEdgeUp)],
+        Control.RudderTab => [new("plus", Say.TrailingEdgeLeft), new("minus", Say.TrailingEdgeRight)],
         Control.LeftFlapRod or Control.RightFlapRod => [new("plus", Say.TurnedOut), new("minus", Say.TurnedIn)],
         _ => [],
     };
@@ -33,15 +34,19 @@ static class AdjusterForm
     {
         List<AdjusterSetting> settings = [];
         foreach (var control in controls)
-        {
-            var (field, name) = (Field(part, control), Words.Capital(Words.Of(control)));
-            if (typed.Number(fields[field], field, name, control.IsTab() ? Say.DegreesOfTab : Say.TurnsCounted) is not { } size) continue;
-            var way = fields[field + "Way"];
-            if (size < 0) typed.Wrong("size-with-sign", Gaps.Fill(Say.SizeWithSign, name, fields[field]), field);
-            else if (size != 0 && Ways(control).Count > 0 && way is not ("plus" or "minus")) typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotWhichWayChoose, name, fields[field]), field + "Way");
-            else settings.Add(new(control, way == "minus" && size != 0 ? -size : size));
-        }
+            if (Read(fields, typed, Field(part, control), Words.Capital(Words.Of(control)), control) is { } value) settings.Add(new(control, value));
         return settings.Count > 0 ? settings : null;
+    }
+
+    /// <summary>One setting, a size and a way; null where nothing was entered, or where it is wrong.</summary>
+    public static double? Read(TypedFields fields, Typed typed, string field, string name, Control control)
+    {
+        if (typed.Number(fields[field], field, name, control.InTurns() ? Say.TurnsCounted : Say.DegreesOfTab) is not { } size) return null;
+        var way = fields[field + "Way"];
+        if (size < 0) typed.Wrong("size-with-sign", Gaps.Fill(Say.SizeWithSign, name, fields[field]), field);
+        else if (size != 0 && Ways(control).Count > 0 && way is not ("plus" or "minus")) typed.Wrong("side-missing", Gaps.Fill(Say.GivenNotWhichWayChoose, name, fields[field]), field + "Way");
+        else return way == "minus" && size != 0 ? -size : size;
+        return null;
     }
 
     static bool IsFork(Control control) => control is Control.LeftStrutFork or Control.RightStrutFork;

@@ -84,7 +84,7 @@ public sealed record Receipt(
         else if (state.Report!.RollsTo is Squawks.Entries.Side.Left or Squawks.Entries.Side.Right)
             yield return AeroplaneView.FromWords(state.Report.RollsTo == Squawks.Entries.Side.Left ? Side.Left : Side.Right);
         if (airframe is not null && state is { AsFound.Bushings: { } found, WorkDone.Fact.AsLeft: { } left })
-            foreach (var drawing in EccentricDrawings.Draw(airframe, found, left)) yield return drawing;
+            foreach (var drawing in AdjusterDrawings.Draw(airframe, found, left)) yield return drawing;
     }
 }
 

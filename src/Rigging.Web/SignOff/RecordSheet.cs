@@ -114,6 +114,7 @@ sealed class RecordSheet
             .. state.WorkStarted is { } started ? [(Say.WingSupport, started.WingSupport)] : (IEnumerable<(string, string)>)[],
             .. Given(Say.DirectionProvedBy, work.DirectionProof),
             .. Given(Say.DiffersFromPlanBecause, work.DiffersBecause),
+            .. Given(Say.ExpectedAsLeft, work is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Gaps.Fill(Say.Estimate, Directions.Expected(expected, low, high)) : null),
             (Say.Disturbed, string.Join("; ", work.Disturbed)),
             (Say.ClosedUp, Say.EverythingRemovedForAccessIsRefitted),
         ]);
@@ -133,7 +134,7 @@ sealed class RecordSheet
                 [Say.RightWingRear, Setting(bushings.RightRearDeg), Setting(left.RightRearDeg)],
             ]);
             if (file.Facts.Airframe?.Read() is { } airframe)
-                foreach (var drawing in EccentricDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.4);
+                foreach (var drawing in AdjusterDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.4);
         }
         if (Given(Say.OtherwiseAsFound, Otherwise(found?.Adjusters, found?.Other)).Concat(Given(Say.OtherwiseAsLeft, Otherwise(work.AdjustersAsLeft, work.OtherAsLeft))).ToList() is { Count: > 0 } others) yield return new Facts(others);
     }
@@ -223,7 +224,7 @@ sealed class RecordSheet
 
     static IEnumerable<(string, string)> Given(string label, string? text) => string.IsNullOrWhiteSpace(text) ? [] : [(label, text)];
 
-    static string Setting(double? deg) => EccentricDrawings.Setting(deg);
+    static string Setting(double? deg) => AdjusterDrawings.Setting(deg);
 
     static string InLb(double value) => Words.Number(value, 1);
 

@@ -31,7 +31,7 @@ static class PlanStory
     static IEnumerable<Line> Result(JsonObject response)
     {
         yield return Estimate(response["rollTendency"]) is { } tendency
-            ? Gaps.Fill(Say.Tendency, RollRate(tendency.Mean), Between(tendency.Low, tendency.High))
+            ? Gaps.Fill(Say.Tendency, Expected(tendency.Mean, tendency.Low, tendency.High))
             : new Line(Say.TendencyCannotBeToldFrom, Tone.Missing);
         var causes = Objects(response["causes"])
             .Select(cause => (Cause: Text(cause["cause"]), Probability: Number(cause["probability"])))
@@ -49,13 +49,9 @@ static class PlanStory
         agreed.OwnPlan ? Say.MechanicsOwnPlan : Say.AsProposedByAssessment,
         .. Line.Quote(agreed.Reason),
         .. agreed.PredictedDegPerS is { } predicted
-            ? [Gaps.Fill(Say.ExpectedAfterwards, RollRate(predicted), agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? ", " + Between(low, high) : "")]
+            ? [Gaps.Fill(Say.ExpectedAfterwards, agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Expected(predicted, low, high) : RollRate(predicted))]
             : Array.Empty<Line>(),
     ]);
-
-    static string Between(double low, double high) => low < 0 && high > 0
-        ? Gaps.Fill(Say.NineTimesInTenBetween, RollRate(low), RollRate(high))
-        : Gaps.Fill(Say.NineTimesInTenBetweenInText, Words.Number(Math.Min(Math.Abs(low), Math.Abs(high))), Words.Number(Math.Max(Math.Abs(low), Math.Abs(high))));
 
     static (double Mean, double Low, double High)? Estimate(JsonNode? node) =>
         node is JsonObject estimate && Number(estimate["mean"]) is { } mean && Number(estimate["low"]) is { } low && Number(estimate["high"]) is { } high ? (mean, low, high) : null;

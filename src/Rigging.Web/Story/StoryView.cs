@@ -99,12 +99,12 @@ public sealed record StoryView(
     }
 
     /// <summary>
-    /// The assessed tendency in the pilot's currency, or the one an agreed correction is expected to leave. It says so where it is priced by a
+    /// The assessed tendency in the pilot's currency, or the one that an agreed correction, or work left otherwise, is expected to leave. It says so where it is priced by a
     /// later airframe file than it was computed with, or where nobody recorded by which.
     /// </summary>
     static IEnumerable<Line> Coins(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
-        var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, _ => null };
+        var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, WorkDone done => done.PredictedDegPerS, _ => null };
         if (tendency is not { } degPerS || file.Facts.Airframe is not { } onFile || worth.Value?.Says(degPerS) is not { } sentences) return [];
         var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
         return (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)

@@ -1,4 +1,8 @@
+using Rigging.Mechanics;
+using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage;
@@ -15,6 +19,8 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     const string Step = "work";
 
     bool keeping, changed;
+    IReadOnlyList<EarlierCorrection>? lessons;   // from closed ledgers: the same for as long as the page is open
+    Lazy<FlownEvidence?> flown = new(() => null);
 
     /// <summary>Null until opened, and when there is no such squawk.</summary>
     public SquawkFile? File { get; private set; }
@@ -51,7 +57,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
 
     public async Task Open()
     {
-        File = await desk.Open(number);
+        await Look();
         var me = await actor.Me();
         var typed = await drafts.At(Drafts.TypedKey(number, Step));
         TypedBefore = typed.Where(draft => draft.Person == me).Select(draft => (NodaTime.Instant?)draft.At).FirstOrDefault();
@@ -60,7 +66,21 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     }
 
     /// <summary>Somebody added an entry: show it, keep what is typed.</summary>
-    public Task Refresh() => Reach(async () => File = await desk.Open(number));
+    public Task Refresh() => Reach(Look);
+
+    async Task Look()
+    {
+        File = await desk.Open(number);
+        if (File is null) return;
+        lessons ??= await desk.Lessons(File);
+        flown = new(() => File.Facts.Airframe is { } onFile ? FlownEvidence.Now(File.Ledger, onFile, lessons) : null);
+    }
+
+    /// <summary>The roll tendency expected of the work as typed; null when nothing was flown, or nothing of the aircraft is on file.</summary>
+    public Answer<Foreseen>? Expected(WorkDone done) => flown.Value is { } evidence ? AsLeft.Foreseen(evidence.Outlook, File!.State, done) : null;
+
+    /// <summary>What a roll tendency is worth in litres, people and flats; null as in <see cref="Expected"/>.</summary>
+    public Equivalents? Coins => flown.Value is { } evidence ? new(new(evidence.Airframe)) : null;
 
     // A page that lost its circuit would lose what is typed, so a database that is away is a thing to say, not an end.
     async Task Reach(Func<Task> act)

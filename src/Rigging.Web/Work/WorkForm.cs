@@ -150,11 +150,13 @@ static class WorkForm
     /// <summary>What the correction moves that stands at a number and is no eccentric.</summary>
     public static IEnumerable<Control> Counted(SquawkState state) => (state.Correction?.Moves ?? []).Select(move => move.Control).Where(control => control.StandsAtANumber()).Distinct();
 
-    public static bool MovesOthers(SquawkState state) => state.Correction?.Moves.Any(move => !move.Control.IsEccentric()) == true;
+    /// <summary>The plan moves it by a number, so that it must be counted or measured.</summary>
+    public static bool InNumbers(SquawkState state, Control control) => state.Correction?.Moves.Any(move => move.Control == control && move.Numbers().To is not null) == true;
 
     static bool FoundIsComplete(SquawkState state) => state.AsFound is { } found
         && (state.Correction?.Moves ?? []).Where(move => move.Control.IsEccentric()).All(move => found.Bushings.Of(move.Control) is ({ }, { }))
-        && !(MovesOthers(state) && string.IsNullOrWhiteSpace(found.Other));
+        && !(state.MovesInWords && string.IsNullOrWhiteSpace(found.Other))
+        && Counted(state).All(control => !InNumbers(state, control) || found.Adjusters?.Any(setting => setting.Control == control) == true);
 }
 
 /// <summary>The parts of the work, in order.</summary>

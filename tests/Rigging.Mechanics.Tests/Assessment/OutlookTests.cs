@@ -30,7 +30,7 @@ public class OutlookTests
         var outlook = Expecting(Flown);
         var now = outlook.RollTendency(new(Reference.CasKt, Reference.Load)).Mean;
         var withFuel = outlook.RollTendency(new(Reference.CasKt, Trainer.Aboard(77, 77, 20, 30))).Mean;
-        var turned = outlook.RollTendency(new(Reference.CasKt, Reference.Load, PanelChangeDeg: -0.05)).Mean;
+        var turned = outlook.RollTendency(new(Reference.CasKt, Reference.Load, [new(AdjustableControl.LeftEccentric, 0, 15)])).Mean;
 
         Assert.True(now < 0);
         Assert.True(withFuel > now);
@@ -43,7 +43,7 @@ public class OutlookTests
         var outlook = Expecting(Flown);
         static double Width(Estimate estimate) => estimate.High - estimate.Low;
 
-        Assert.True(Width(outlook.RollTendency(new(Reference.CasKt, Reference.Load, 0.5))) > Width(outlook.RollTendency(new(Reference.CasKt, Reference.Load))));
+        Assert.True(Width(outlook.RollTendency(new(Reference.CasKt, Reference.Load, [new(AdjustableControl.LeftEccentric, -60, 60)]))) > Width(outlook.RollTendency(new(Reference.CasKt, Reference.Load))));
     }
 
     [Fact]

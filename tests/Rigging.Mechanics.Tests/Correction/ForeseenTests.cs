@@ -1,9 +1,8 @@
-using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Motion;
 using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Tests.Assessment;
-using UnitsNet;
 
 namespace Rigging.Mechanics.Tests.Correction;
 
@@ -34,6 +33,33 @@ public class ForeseenTests
         Assert.InRange(left.After.Mean, planned.Before.Mean, planned.After.Mean);
     }
 
+    static double Width(Estimate estimate) => estimate.High - estimate.Low;
+
+    /// <summary>By hand: a turn of 1.25 mm on a horn of 80 mm is atan(1.25/80) = 0.895° of flap; longer lowers it, and the right flap lower is positive.</summary>
+    [Fact]
+    public void A_turn_of_a_flap_rod_adds_to_the_flaps_difference()
+    {
+        var aeroplane = new Aeroplane(Trainer.Airframe with { FlapRod = new(1.25, 80, true, -6, 6, 0.5, "invented for this test") });
+
+        Assert.Equal((Cause.FlapDifference, 0.895), Rounded(new SetTo(AdjustableControl.RightFlapRod, 0, 1)));
+        Assert.Equal((Cause.FlapDifference, -0.895), Rounded(new SetTo(AdjustableControl.LeftFlapRod, 0, 1)));
+        Assert.Equal((Cause.AileronNeutralOffset, -1.2), Rounded(new SetTo(AdjustableControl.AileronNeutral, 1.2, 0)));
+
+        (Cause, double) Rounded(SetTo move) => move.On(aeroplane).Value is { } change ? (change.Cause, Math.Round(change.Amplitude, 3)) : default;
+    }
+
+    /// <summary>One kind errs as one: both wings' eccentrics turned by half are as uncertain as one turned the whole way, not less.</summary>
+    [Fact]
+    public void Two_eccentrics_that_do_the_work_of_one_are_no_surer()
+    {
+        var one = Of(new SetTo(AdjustableControl.LeftEccentric, -30, 30)).Value!;
+        // sin 30° is half: each wing does half, the left trailing edge down and the right one up.
+        var both = Of(new SetTo(AdjustableControl.LeftEccentric, -30, 0), new SetTo(AdjustableControl.RightEccentric, 0, -30)).Value!;
+
+        Assert.Equal(one.After.Mean, both.After.Mean, 0.005);
+        Assert.Equal(Width(one.After), Width(both.After), 0.005);
+    }
+
     [Fact]
     public void The_wrong_way_is_foreseen_and_said()
     {
@@ -58,11 +84,11 @@ public class ForeseenTests
         var taught = Reports.Example with { EarlierCorrections = [new(AdjustableControl.LeftEccentric, 1, 0.6, 0.1, SameAeroplane: true)] };
         var outlook = Outlook.Of(taught, Trainer.Airframe, Practice.Usual)!;
         var reference = Trainer.Airframe.Reference;
-        var change = Eccentric.On(Trainer.Airframe).Value!.IncidenceChange(Angle.FromDegrees(-15), Angle.FromDegrees(15)).Degrees;
+        SetTo turn = new(AdjustableControl.LeftEccentric, -15, 15);
 
-        var planned = outlook.After(new SetTo(AdjustableControl.LeftEccentric, -15, 15)).Value!;
-        var supposed = outlook.RollTendency(new(reference.CasKt, reference.Load, -change));
-        var untaught = Outlook.Of(Reports.Example, Trainer.Airframe, Practice.Usual)!.After(new SetTo(AdjustableControl.LeftEccentric, -15, 15)).Value!;
+        var planned = outlook.After(turn).Value!;
+        var supposed = outlook.RollTendency(new(reference.CasKt, reference.Load, [turn]));
+        var untaught = Outlook.Of(Reports.Example, Trainer.Airframe, Practice.Usual)!.After(turn).Value!;
 
         Assert.Equal(planned.After.Mean, supposed.Mean, 1e-9);
         Assert.Equal(planned.After.High, supposed.High, 1e-6);

@@ -1,5 +1,8 @@
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
+using Rigging.Squawks.Rules;
+using Rigging.Squawks.Tests;
 using Rigging.Web.Assessment;
 using Rigging.Web.Desk;
 
@@ -33,12 +36,63 @@ public class AgreeFormTests
     [Fact]
     public void A_mechanics_own_move_says_its_way_in_words_and_claims_no_prediction()
     {
-        var (fact, typed) = Read(HalfAFlat, ("plan", "own"), ("control", "RightEccentric"), ("from", "30"), ("fromWay", "down"), ("to", "15"), ("toWay", "up"), ("instruction", "Right wing up."));
+        var (fact, typed) = Read(HalfAFlat, ("plan", "own"), ("control", "RightEccentric"), ("from", "30"), ("fromWay", "plus"), ("to", "15"), ("toWay", "minus"), ("instruction", "Right wing up."));
 
         Assert.True(typed.Ok, string.Join("; ", typed.Errors));
         Assert.Equal((30.0, -15.0), (fact.Moves[0].FromDeg, fact.Moves[0].ToDeg));
         Assert.True(fact.OwnPlan);
         Assert.Null(fact.PredictedDegPerS);
+    }
+
+    static WhatIf What(AirframeOnFile onFile)
+    {
+        var made = LedgerAssessment.Of(School.Checked, onFile);
+        return new(made.Elsewhere!, onFile.Read(), made.Request);
+    }
+
+    [Fact]
+    public void Turns_of_a_rod_are_planned_in_numbers_and_foreseen()
+    {
+        TypedFields fields = new() { ["confirmed"] = "true", ["plan"] = "own", ["control"] = "LeftFlapRod", ["from"] = "1 1/2", ["fromWay"] = "plus", ["to"] = "0", ["instruction"] = "Left flap rod in." };
+        var typed = new Typed();
+
+        var fact = AgreeForm.Read(fields, typed, null, What(School.Rodded));
+
+        Assert.True(typed.Ok, string.Join("; ", typed.Errors));
+        Assert.Equal((1.5, 0.0, null, null), (fact.Moves[0].FromTurns, fact.Moves[0].ToTurns, fact.Moves[0].FromDeg, fact.Moves[0].ToDeg));
+        var foreseen = AgreeForm.Foreseen(fields, What(School.Rodded))!;
+        Assert.Equal((foreseen.After.Mean, foreseen.After.Low), (fact.PredictedDegPerS, fact.PredictedLowDegPerS));
+        // The left flap comes up: its wing loses lift and goes down, further than it does now.
+        Assert.True(foreseen.After.Mean < foreseen.Before.Mean);
+    }
+
+    [Theory, InlineData("AileronTab"), InlineData("RudderTab"), InlineData("RightStrutFork")]
+    public void Any_other_control_may_be_planned_in_words_alone(string control)
+    {
+        var (fact, typed) = Read(null, ("plan", "own"), ("control", control), ("instruction", "As the manual says."));
+
+        Assert.True(typed.Ok, string.Join("; ", typed.Errors));
+        Assert.Equal((null, null), fact.Moves[0].Numbers());
+        Assert.Null(fact.PredictedDegPerS);
+    }
+
+    [Fact]
+    public void Degrees_of_a_tab_need_their_way() =>
+        Assert.Equal(["toWay"], Read(null, ("plan", "own"), ("control", "AileronTab"), ("from", "0"), ("to", "3"), ("instruction", "Bend it.")).Typed.Errors.Select(error => error.Field));
+
+    [Fact]
+    public void Every_adjuster_on_file_that_somebody_recorded_can_be_supposed_to_move()
+    {
+        var ledger = School.Checked.Do(School.Mechanic, School.Found with { Adjusters = [new(Control.LeftFlapRod, 1), new(Control.RightFlapRod, 0)] });
+        var made = LedgerAssessment.Of(ledger, School.Rodded);
+        var what = new WhatIf(made.Elsewhere!, School.Rodded.Read(), made.Request);
+
+        Assert.Equal([Control.LeftEccentric, Control.RightEccentric, Control.LeftFlapRod, Control.RightFlapRod, Control.RudderTab], what.Adjusters.Select(slider => slider.Control).Order());
+        var rod = what.Adjusters.Single(slider => slider.Control == Control.LeftFlapRod);
+        Assert.Equal((1.0, -5.0, 5.0, 0.5), (rod.Found, rod.Least, rod.Greatest, rod.Step));
+        var turned = what.Start.With(rod, 0);
+        Assert.Equal(what.After(new(Control.LeftFlapRod, null, null, "", 1, 0))!.After.Mean, what.Expected(turned).Mean, 1e-9);
+        Assert.Empty(turned.With(rod, 1).Moved);
     }
 
     [Theory]
@@ -51,7 +105,7 @@ public class AgreeFormTests
     [InlineData("control", "", "control")]
     public void What_is_missing_or_wrong_is_named_at_its_field(string field, string value, string at)
     {
-        var (_, typed) = Read(null, ("plan", "own"), ("control", "LeftEccentric"), ("from", "30"), ("fromWay", "down"), ("to", "15"), ("toWay", "up"), (field, value));
+        var (_, typed) = Read(null, ("plan", "own"), ("control", "LeftEccentric"), ("from", "30"), ("fromWay", "plus"), ("to", "15"), ("toWay", "minus"), (field, value));
 
         Assert.Equal([at], typed.Errors.Select(error => error.Field));
     }

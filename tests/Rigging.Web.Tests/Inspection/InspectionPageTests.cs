@@ -1,5 +1,6 @@
 using System.Net;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Rules;
 using Rigging.Squawks.Tests;
 
 namespace Rigging.Web.Tests.Inspection;
@@ -41,6 +42,27 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
         // Whatever is right, every surface of a kind is offered the same answers in the same order.
         var offered = School.Worked.State.ControlsToSee.Select(o => string.Join('|', form.QuerySelectorAll($"input[name='{Field(o)}']").Select(i => i.GetAttribute("value"))));
         Assert.Equal("Up|Down|Still|NotRecorded", Assert.Single(offered.Distinct()));
+    }
+
+    [Fact]
+    public async Task What_was_left_otherwise_than_planned_stands_there_with_what_is_expected_of_it()
+    {
+        var differs = School.Torqued.Do(School.Mechanic, School.Done with
+        {
+            AsLeft = new(0, 0, 0, 0),
+            DiffersBecause = "It tightened there.",
+            PredictedDegPerS = -0.6,
+            PredictedLowDegPerS = -1,
+            PredictedHighDegPerS = -0.2,
+        });
+        using var browser = await hangar.As(School.Inspector);
+
+        var page = await browser.Open($"/squawks/{await hangar.Squawk(differs)}/inspection");
+
+        Assert.Contains("The left wing eccentric is left neutral; the plan said 15° trailing edge down.", page.Text, StringComparison.Ordinal);
+        Assert.Contains(Directions.Expected(-0.6, -1, -0.2).Replace(Directions.Space, " ", StringComparison.Ordinal), page.Text, StringComparison.Ordinal);
+        Assert.Contains(Directions.Expected(-0.1, -0.4, 0.2).Replace(Directions.Space, " ", StringComparison.Ordinal), page.Text, StringComparison.Ordinal);
+        Assert.Contains("The mechanic wrote: It tightened there.", page.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,8 +9,8 @@ using Side = Rigging.Mechanics.Contract.Side;
 
 namespace Rigging.Web.Desk;
 
-/// <summary>How an eccentric stands and turns, from a ledger's angles and the airframe's data on file.</summary>
-public static class EccentricDrawings
+/// <summary>How an eccentric or a tab stands and is moved, from a ledger's angles and the airframe's data on file.</summary>
+public static class AdjusterDrawings
 {
     public static Side WingOf(Control eccentric) => eccentric == Control.LeftEccentric ? Side.Left : Side.Right;
 
@@ -20,10 +20,18 @@ public static class EccentricDrawings
             ? EccentricMove.Plan(onFile, WingOf(eccentric), Angle.FromDegrees(from), Angle.FromDegrees(to)).Value
             : null;
 
-    /// <summary>Null where an angle or the eccentric's data are not on record.</summary>
-    public static Drawing? Draw(Airframe airframe, Control eccentric, double? fromDeg, double? toDeg, Face face = Face.Rear)
+    /// <summary>Null where an angle or the eccentric's data are not on record, and for what is not set by an angle.</summary>
+    public static Drawing? Draw(Airframe airframe, Control control, double? fromDeg, double? toDeg, Face face = Face.Rear) => (fromDeg, toDeg) is not ({ } from, { } to) ? null : control switch
     {
-        if (fromDeg is not { } from || toDeg is not { } to || airframe.Eccentric is not { } onFile) return null;
+        Control.LeftEccentric or Control.RightEccentric => Draw(airframe, control, from, to, face),
+        Control.AileronTab => TabView.OfAileron(from, to),
+        Control.RudderTab => TabView.OfRudder(from, to),
+        _ => null,
+    };
+
+    static Drawing? Draw(Airframe airframe, Control eccentric, double from, double to, Face face)
+    {
+        if (airframe.Eccentric is not { } onFile) return null;
         var wing = WingOf(eccentric);
         var offset = wing == Side.Left ? onFile.NeutralOffset?.Left : onFile.NeutralOffset?.Right;
         return EccentricView.Draw(new(wing, from, to, onFile.MaxAngleDeg, onFile.HeadFlats, onFile.BushingIn, offset), face);
