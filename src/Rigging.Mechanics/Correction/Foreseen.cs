@@ -31,10 +31,19 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
         List<string> cautions = [.. moves.SelectMany(move => PastTheStop(move, evidence.Aeroplane))];
         if (moves.Count > 1)
             cautions.Add("More than one thing is changed at once: the check flight will not tell which of them did what.");
+        cautions.AddRange(moves.Select(move => NotInTheTendency(move.Control)).OfType<string>());
         if (limit is { } acceptable && Math.Abs(after.Mean) > Math.Abs(evidence.Tendency().Mean) && Math.Abs(after.Mean) > acceptable)
             cautions.Add("Foreseen to roll more than it does now.");
         return new Foreseen(evidence.Tendency().Estimate("deg/s"), after.Estimate("deg/s"), limit is { } within ? after.Within(within) : null, cautions);
     }
+
+    /// <summary>What a move changes that a roll with hands off and the ball centred does not show; null for what it shows.</summary>
+    internal static string? NotInTheTendency(AdjustableControl control) => control switch
+    {
+        AdjustableControl.RudderTab => "With the ball centred a rudder tab does nothing to the roll: what it changes shows feet off, in the ball and the heading.",
+        AdjustableControl.AileronNeutral => "Hands off it rolls as before: what it changes shows with the wheel held at neutral.",
+        _ => null,
+    };
 
     static IEnumerable<string> PastTheStop(SetTo move, Aeroplane aeroplane)
     {

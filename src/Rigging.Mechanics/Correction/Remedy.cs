@@ -60,6 +60,7 @@ static class Remedy
                 cause == Cause.RudderOrFinOffset
                     ? "The tab comes after cables, nose-wheel centring and fin are found right; it takes out what is left."
                     : "The tab comes last, after trailing-edge shape and hinge height are found right; one tuning change, then fly.",
+                .. Foreseen.NotInTheTendency(control) is { } elsewhere ? [elsewhere] : (string[])[],
                 "Bend with the tool the manual names, a little at a time; a tab bent back and forth cracks. It adds a little drag, and force at the wheel or pedals at every other speed.",
             ]);
     }

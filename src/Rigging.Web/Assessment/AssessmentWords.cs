@@ -72,7 +72,13 @@ static class AssessmentWords
     static string Plain(string word) => word.Replace('-', ' ').Replace(":", ": ", StringComparison.Ordinal);
 
     /// <summary>A sentence of the mechanics with the catalogue's words in place of its codes.</summary>
-    public static string Sentence(string sentence) => Enum.GetValues<Cause>().Aggregate(sentence, (text, cause) => text.Replace(Wire.Word(cause), Words.Of(cause), StringComparison.Ordinal));
+    public static string Sentence(string sentence) => Codes.Aggregate(sentence, (text, code) => text.Replace(code.Code, code.Words, StringComparison.Ordinal));
+
+    static readonly (string Code, string Words)[] Codes =
+    [
+        .. Enum.GetValues<Cause>().Select(cause => (Wire.Word(cause), Words.Of(cause))),
+        .. Enum.GetValues<Check>().Select(check => (Wire.Word(check), Words.Of(check))),
+    ];
 
     /// <summary>One move as the mechanic reads it.</summary>
     public static string Instruction(Move move) => move.Control switch

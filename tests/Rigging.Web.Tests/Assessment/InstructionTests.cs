@@ -27,4 +27,8 @@ public class InstructionTests
 
     [Theory, MemberData(nameof(Moves))]
     public void A_move_reads_as_what_is_done_to_that_control(Move move, string words) => Assert.Equal(words, AssessmentWords.Instruction(move));
+
+    [Fact]
+    public void A_sentence_of_the_mechanics_is_read_without_its_codes() =>
+        Assert.Equal("Not used: cable tension; beside it contour or fairing.", AssessmentWords.Sentence("Not used: cable-tension; beside it contour-or-fairing."));
 }
