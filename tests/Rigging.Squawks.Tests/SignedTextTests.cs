@@ -60,7 +60,7 @@ public class SignedTextTests
     {
         WorkDone done => done with { OtherAsLeft = "Tab straight.", DiffersBecause = "It only tightened there." },
         Approved approved => approved with { ConclusiveBecause = "Measured on the ground." },
-        CheckFlown flown => flown with { SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud." },
+        CheckFlown flown => flown with { SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud.", Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Off) },
         var fact => fact,
     };
 

@@ -42,6 +42,7 @@ public sealed record Approved(
 /// <param name="TestPoints">JSON array of test points in the form of the assessment endpoint; carries the day's fuel and seats.</param>
 /// <param name="StallsFlown">Compared with the baseline; else <paramref name="StallsNotFlownBecause"/>.</param>
 /// <param name="Satisfactory">The operational check found the aircraft safe to carry passengers.</param>
+/// <param name="Trims">Null when not recorded.</param>
 public sealed record CheckFlown(
     LocalDate FlownOn,
     double DurationH,
@@ -57,7 +58,8 @@ public sealed record CheckFlown(
     bool EveryFlapSetting,
     string? FlapsNotFlownBecause,
     bool Satisfactory,
-    string Remarks) : Fact;
+    string Remarks,
+    TrimsFlown? Trims = null) : Fact, IFlown;
 
 public enum VerdictWord { Accepted, AdjustAgain, NotEnoughEvidence }
 

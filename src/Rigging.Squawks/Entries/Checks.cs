@@ -70,4 +70,5 @@ public static class CheckUnits
 
 /// <summary>A flight made to gather readings before anything is moved.</summary>
 /// <param name="TestPoints">JSON array of test points in the form of the assessment endpoint.</param>
-public sealed record EvaluationFlown(LocalDate FlownOn, string TestPoints, string? Remarks) : Fact;
+/// <param name="Trims">Null when not recorded.</param>
+public sealed record EvaluationFlown(LocalDate FlownOn, string TestPoints, string? Remarks, TrimsFlown? Trims = null) : Fact, IFlown;

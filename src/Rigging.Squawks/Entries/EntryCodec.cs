@@ -21,7 +21,7 @@ public static class EntryCodec
         ["report"] = (3, typeof(Reported)),
         ["airworthiness-call"] = (1, typeof(Called)),
         ["ground-check"] = (2, typeof(GroundChecked)),
-        ["evaluation-flight"] = (1, typeof(EvaluationFlown)),
+        ["evaluation-flight"] = (2, typeof(EvaluationFlown)),
         ["assessment"] = (1, typeof(Assessed)),
         ["correction"] = (2, typeof(CorrectionAgreed)),
         ["work-started"] = (2, typeof(WorkStarted)),
@@ -33,7 +33,7 @@ public static class EntryCodec
         ["work-done"] = (3, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),
         ["approval"] = (1, typeof(Approved)),
-        ["check-flight"] = (1, typeof(CheckFlown)),
+        ["check-flight"] = (2, typeof(CheckFlown)),
         ["verdict"] = (1, typeof(VerdictGiven)),
         ["closing"] = (1, typeof(Closed)),
         ["round-opened"] = (1, typeof(RoundOpened)),
@@ -50,6 +50,7 @@ public static class EntryCodec
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
         ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("as-found", 2), ("work-done", 1), ("work-done", 2), ("correction", 1), ("torque-application", 1), ("work-handover", 1),
+        ("evaluation-flight", 1), ("check-flight", 1),
     ];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);

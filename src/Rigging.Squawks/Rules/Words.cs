@@ -170,6 +170,38 @@ public static class Words
         };
     }
 
+    public static string Of(RollTrim trim) => trim switch
+    {
+        RollTrim.Neutral => "neutral",
+        RollTrim.LeftWingDown => "off neutral, left wing down",
+        RollTrim.RightWingDown => "off neutral, right wing down",
+        RollTrim.NotFitted => "not fitted",
+        _ => throw new ArgumentOutOfRangeException(nameof(trim)),
+    };
+
+    public static string Of(YawTrim trim) => trim switch
+    {
+        YawTrim.Neutral => "neutral",
+        YawTrim.NoseLeft => "off neutral, nose left",
+        YawTrim.NoseRight => "off neutral, nose right",
+        YawTrim.NotFitted => "not fitted",
+        _ => throw new ArgumentOutOfRangeException(nameof(trim)),
+    };
+
+    public static string Of(FlownAutopilot autopilot) => autopilot switch
+    {
+        FlownAutopilot.NotFitted => "not fitted",
+        _ => autopilot.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>What of it is on record.</summary>
+    public static string Trims(TrimsFlown trims) => string.Join("; ", ((string?[])
+    [
+        trims.Roll is { } roll ? $"roll trim {Of(roll)}" : null,
+        trims.Yaw is { } yaw ? $"yaw trim {Of(yaw)}" : null,
+        trims.Autopilot is { } autopilot ? $"autopilot {Of(autopilot)}" : null,
+    ]).OfType<string>());
+
     public static string Of(Seen seen) => seen switch
     {
         Seen.NotRecorded => "not recorded",

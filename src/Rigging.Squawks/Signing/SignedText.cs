@@ -103,6 +103,7 @@ public static partial class SignedText
         yield return $"Check flight on {flown.FlownOn:uuuu-MM-dd}, {Words.Number(flown.DurationH, 1)} h, no passengers, no students{(flown.SecondCrewDuty is { } duty ? $"; second crew member: {duty}" : ", alone")}.";
         if (state.WorkDone is { } work) yield return $"I read what was disturbed ({string.Join("; ", work.Fact.Disturbed)}) and checked those controls before flight.";
         yield return flown.FuelMeasured ? "Fuel on each side was measured." : "Fuel on each side was not measured.";
+        if (flown.Trims is { } trims) yield return $"Trims and autopilot: {Words.Trims(trims)}.";
         yield return flown.StallsFlown ? "The stall was flown and compared with the baseline." : $"Stall not flown, because: {flown.StallsNotFlownBecause}";
         yield return flown.EveryFlapSetting ? "Each flap setting was flown." : $"Not every flap setting was flown, because: {flown.FlapsNotFlownBecause}";
         yield return flown.Satisfactory ? "Operational check satisfactory." : "Operational check NOT satisfactory.";

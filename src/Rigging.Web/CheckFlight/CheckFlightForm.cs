@@ -40,7 +40,8 @@ static class CheckFlightForm
             flaps,
             flaps ? null : fields.Text("flapsNotFlownBecause"),
             typed.YesNo(fields["satisfactory"], "satisfactory", Say.OperationalCheck),
-            fields["remarks"] ?? "");
+            fields["remarks"] ?? "",
+            TrimForm.Read(fields, typed));
     }
 
     /// <summary>The refusals at this form's fields.</summary>

@@ -29,7 +29,7 @@ sealed partial class FlightForm
     public static FlightForm Read(TypedFields fields, Airframe airframe)
     {
         var form = new FlightForm(fields, airframe);
-        form.Fact = new(form.Typed.Date(fields["flownOn"], "flownOn", Texts.FlownOn), form.Points().ToJsonString(Plain), fields.Text("remarks"));
+        form.Fact = new(form.Typed.Date(fields["flownOn"], "flownOn", Texts.FlownOn), form.Points().ToJsonString(Plain), fields.Text("remarks"), TrimForm.Read(fields, form.Typed));
         return form;
     }
 

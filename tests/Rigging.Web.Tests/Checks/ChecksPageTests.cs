@@ -181,8 +181,16 @@ public sealed class ChecksPageTests(Hangar hangar)
         var logged = await pilot.Submit(refused, flight);
 
         Assert.Equal(HttpStatusCode.Redirect, logged.Status);
-        Assert.IsType<EvaluationFlown>((await hangar.Ledger(squawk)).Entries[^1].Fact);
+        Assert.Null(Assert.IsType<EvaluationFlown>((await hangar.Ledger(squawk)).Entries[^1].Fact).Trims);
         Assert.Contains("on record", (await pilot.Follow(logged)).Text, StringComparison.Ordinal);
+
+        flight["yawTrim"] = "to the left";
+        var wrong = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/flight"), flight);
+        Assert.Contains("Yaw trim: “to the left” is not one of the choices", wrong.Document.QuerySelector("#yawtrim-error")!.TextContent, StringComparison.Ordinal);
+        (flight["rollTrim"], flight["yawTrim"], flight["autopilot"]) = ("Neutral", "NoseLeft", "Off");
+        await pilot.Submit(wrong, flight);
+
+        Assert.Equal(new(RollTrim.Neutral, YawTrim.NoseLeft, FlownAutopilot.Off), Assert.IsType<EvaluationFlown>((await hangar.Ledger(squawk)).Entries[^1].Fact).Trims);
     }
 
     [Fact]

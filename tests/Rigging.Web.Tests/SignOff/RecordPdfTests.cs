@@ -51,6 +51,17 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task How_the_trims_stood_on_the_check_flight_is_on_it_and_over_the_pilots_signature()
+    {
+        var number = await hangar.Squawk(School.Approved.Do(School.Pilot, School.Flight with { Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Disconnected) }));
+
+        var paper = string.Join(' ', (await Print(number)).Pages);
+
+        // Once in the log, once in the text as it was signed.
+        Assert.Equal(2, paper.Split("Trims and autopilot: roll trim neutral; yaw trim not fitted; autopilot disconnected.").Length - 1);
+    }
+
+    [Fact]
     public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
     {
         var torqued = School.InWork.Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque with { HappenedAt = School.Noon - NodaTime.Duration.FromDays(1) });

@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.People;
+using Rigging.Squawks.Tests;
 using Rigging.Web.Story;
 
 namespace Rigging.Web.Tests.Story;
@@ -110,6 +111,14 @@ public class EntryStoryTests
         Assert.Equal("Wheel let go, feet keeping the ball centred, 95\u202Fkt, 3000\u202Fft, fuel left 20\u202FL, right 30\u202FL: "
             + "6° left wing down after 10\u202Fs; a reading that cannot be shown here; a reading that cannot be shown here.", line);
         Assert.Equal("The readings cannot be read.", EntryStory.Of(new EvaluationFlown(new(2026, 3, 2), "{", null)).Lines[0].Text);
+    }
+
+    [Fact]
+    public void How_the_trims_stood_is_said_of_both_flights_where_it_is_on_record_and_what_held_it_is_a_caution()
+    {
+        Assert.Contains(new Line("Trims and autopilot: roll trim neutral; autopilot off."), EntryStory.Of(School.Flight with { Trims = new(RollTrim.Neutral, null, FlownAutopilot.Off) }).Lines);
+        Assert.Contains(new Line("Trims and autopilot: yaw trim off neutral, nose right.", Tone.Caution), EntryStory.Of(new EvaluationFlown(new(2026, 3, 2), "[]", null, new(null, YawTrim.NoseRight, null))).Lines);
+        Assert.DoesNotContain(EntryStory.Of(School.Flight).Lines, line => line.Text.StartsWith("Trims", StringComparison.Ordinal));
     }
 
     [Fact]
