@@ -71,6 +71,10 @@ public partial class ForbiddenStories
         Refused("fuel-not-measured", School.Approved.Do(Pilot, Flight with { FuelMeasured = false }), Mechanic, Verdict(VerdictWord.Accepted));
 
     [Fact]
+    public void Accepted_although_the_autopilot_flew_it() =>
+        Refused("flown-held", School.Approved.Do(Pilot, Flight with { Trims = new(RollTrim.Neutral, null, FlownAutopilot.Engaged) }), Mechanic, Verdict(VerdictWord.Accepted));
+
+    [Fact]
     public void A_verdict_without_a_word_of_explanation() => Refused("text-missing", Flown, Mechanic, Verdict(VerdictWord.Accepted) with { Explanation = "" });
 
     [Fact]

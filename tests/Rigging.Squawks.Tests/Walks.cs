@@ -101,6 +101,7 @@ static class Walks
         (Inspected i, _) => i with { AcceptsDifference = true },
         (CheckFlown f, 1) => f with { Satisfactory = false },
         (CheckFlown f, 2) => f with { FuelMeasured = false },
+        (CheckFlown f, 4) => f with { Trims = new(RollTrim.LeftWingDown, null, FlownAutopilot.Off) },
         (CheckFlown f, 3) => f with { Passengers = 2 },
         (VerdictGiven v, < 6) => v with { Verdict = (VerdictWord)(variant % 3) },
         (Waiting w, 1) => w with { For = (WaitingFor)9 },

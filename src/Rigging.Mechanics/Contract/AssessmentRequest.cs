@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Rigging.Mechanics.Contract;
 
 /// <summary>Everything known about one complaint: how it flew, what was measured on the ground, what was done before.</summary>
@@ -19,6 +21,10 @@ public sealed record AssessmentRequest(
     IReadOnlyList<GroundCheck> GroundChecks,
     IReadOnlyList<EarlierCorrection>? EarlierCorrections = null)
 {
+    /// <summary>What held it, or rolled it, as a hand would, so that nothing was let go; empty when nothing on record did.</summary>
+    [JsonIgnore]
+    public IEnumerable<string> NotLetGo => [.. Trims?.OffNeutral ?? [], .. Autopilot == Autopilot.Engaged ? (string[])["the autopilot engaged"] : []];
+
     /// <summary>
     /// How an adjuster stands, as far as that is one number on record: an eccentric in degrees, null when its bushings are not alike; a fork or
     /// a rod in turns; a tab in degrees as it was last measured. Null for the aileron neutral, which is a check's business.
@@ -90,6 +96,7 @@ public sealed record Trims(string Roll, string Yaw)
     static readonly string[] Neutral = [None, "neutral", "centred", "centered", "centre", "center", "middle", "zero"];
 
     /// <summary>Those that stood elsewhere than at neutral, each as it was read: what no word for neutral says is taken to be off it.</summary>
+    [JsonIgnore]
     public IEnumerable<string> OffNeutral
     {
         get

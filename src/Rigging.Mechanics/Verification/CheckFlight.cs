@@ -21,7 +21,8 @@ public sealed record CheckFlightVerdict(
 
 /// <summary>
 /// Judges a check flight at the load the aeroplane is rigged for: whatever the day's fuel and seats explain is taken out
-/// first. Without measured fuel there is no verdict: the tank could explain it, or hide it.
+/// first. Without measured fuel there is no verdict: the tank could explain it, or hide it. Nor is there one on a flight with a trim
+/// off neutral or the autopilot engaged, and then no tendency either.
 /// </summary>
 public static class CheckFlight
 {
@@ -43,6 +44,8 @@ public static class CheckFlight
         PointEstimate? load = evidence.LoadContribution is { } value ? new(value, "deg/s") : null;
         if (!double.IsFinite(evidence.TendencyResolution))
             return new(Verdict.NotEnoughEvidence, null, load, null, ["Nothing that was read bears on the roll tendency."]);
+        if (flight.NotLetGo.ToArray() is { Length: > 0 } held)
+            return new(Verdict.NotEnoughEvidence, null, load, null, [$"It was flown with {string.Join(" and ", held)}: that may roll it, or hide that it rolls. Fly it again with the trims at neutral and the autopilot off."]);
         var tendency = evidence.Tendency();
         if (airframe.Limits is not { AcceptableRollTendencyDegPerS: var limit })
             return new(Verdict.NotEnoughEvidence, tendency.Estimate("deg/s"), load, null, ["No acceptable roll tendency is on file for this airframe."]);

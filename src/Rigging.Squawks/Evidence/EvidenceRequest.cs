@@ -17,7 +17,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
 
     /// <summary>
     /// Everything on record that still holds: the ground checks, and the flights, those before an adjuster was moved by a known amount with the move beside
-    /// them; not the flights made before anything else was moved.
+    /// them; not the flights made before anything else was moved, nor those that a trim or the autopilot held where a later one was flown without.
     /// </summary>
     /// <param name="lessons">How earlier corrections turned out.</param>
     public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null) => Of(ledger, onFile, _ => true, lessons);
@@ -42,9 +42,10 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         var state = ledger.State;
         var points = new JsonArray();
         var turned = new TurnedSince(ledger, new(() => new Aeroplane(airframe)));
-        foreach (var entry in ledger.Entries.Where(counts))
-            if ((asItStood ? [] : turned.Since(entry.Sequence)) is { } changes)
-                foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, changes));
+        IReadOnlyList<KnownChange>? Since(Entry entry) => asItStood ? [] : turned.Since(entry.Sequence);
+        var speaking = FlownTrims.WithoutPutRight([.. ledger.Entries.Where(entry => counts(entry) && Since(entry) is not null)], assumed);
+        foreach (var entry in speaking)
+            foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, Since(entry)!));
 
         var request = new JsonObject
         {
@@ -54,8 +55,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["testPoints"] = points,
             ["groundChecks"] = GroundChecks(ledger),
         };
+        FlownTrims.Into(request, speaking);
         // How the trims stood on the reported flight says nothing of a later one.
-        if (ledger.Entries.Where(counts).All(entry => entry.Fact is not (EvaluationFlown or CheckFlown)) && ledger.Entries.Where(counts).Any(entry => entry.Fact is Reported))
+        if (ledger.Entries.Where(counts).All(entry => entry.Fact is not IFlown) && ledger.Entries.Where(counts).Any(entry => entry.Fact is Reported))
             AsSetWords.Into(request, state.Report?.AsSet, assumed);
         if (lessons is { Count: > 0 }) request["earlierCorrections"] = new JsonArray([.. lessons.Select(Lesson)]);
         if (Settings(state) is { } settings) request["settings"] = settings;
@@ -101,8 +103,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     static IEnumerable<JsonNode> TestPointsOf(Fact fact, Airframe airframe, List<string> assumed) => fact switch
     {
         Reported report => ReportedPoint.Of(report, airframe, assumed) is { } reported ? [reported] : [],
-        EvaluationFlown flown => Parse(flown.TestPoints),
-        CheckFlown flown => Parse(flown.TestPoints),
+        IFlown flown => Parse(flown.TestPoints),
         _ => [],
     };
 

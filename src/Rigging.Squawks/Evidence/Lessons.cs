@@ -44,7 +44,7 @@ public static class Lessons
         Estimate? Tendency(int after, int before)
         {
             var request = EvidenceRequest.Between(ledger, onFile, after, before).Read();
-            return request.TestPoints.SelectMany(point => point.Readings).Any(reading => reading is BankAfter or TimeToBank or RollRate)
+            return !request.NotLetGo.Any() && request.TestPoints.SelectMany(point => point.Readings).Any(reading => reading is BankAfter or TimeToBank or RollRate)
                 ? Outlook.Of(request, aeroplane.Value.Airframe, Practice.Usual)?.RollTendency(new(aeroplane.Value.Airframe.Reference.CasKt, aeroplane.Value.Airframe.Reference.Load))
                 : null;
         }

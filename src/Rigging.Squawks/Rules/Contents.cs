@@ -92,6 +92,8 @@ static class Contents
         foreach (var rule in Needed(verdict.Explanation, "text-missing", "explanation", "what the verdict rests on")) yield return rule;
         if (verdict.Verdict != VerdictWord.NotEnoughEvidence && state.CheckFlight is { Fact.FuelMeasured: false })
             yield return new("fuel-not-measured", "Fuel on each side was not measured on the check flight, so what it did to the roll is not known: the verdict can only be “not enough evidence”.", "verdict");
+        if (verdict.Verdict != VerdictWord.NotEnoughEvidence && state.CheckFlight is { Fact.Trims: { } trims } && trims.WhatHeld() is { } held)
+            yield return new("flown-held", $"The check flight was flown with {Words.Trims(held)}, so nothing was let go: the verdict can only be “not enough evidence”.", "verdict");
     }
 
     static IEnumerable<BrokenRule> JoinRules(JoinedTo joined, SquawkState state, Facts facts)

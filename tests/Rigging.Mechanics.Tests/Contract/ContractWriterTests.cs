@@ -27,6 +27,7 @@ public sealed class ContractWriterTests
     {
         var request = Examples.Edited(Examples.Request, "settings.rightEccentricDeg", """{ "front": 3, "rear": -4 }""");
         request = Examples.Edited(request, "events", """["storm-parking", "correction-without-effect:flap-difference"]""");
+        request = Examples.Edited(request, "trims", """{ "roll": "one mark left", "yaw": "neutral" }""");
 
         var written = ContractWriter.Write(ContractReader.ReadRequest(request).Value!);
         var again = ContractReader.ReadRequest(written);

@@ -27,6 +27,22 @@ public class CheckFlightTests
     public void The_same_flight_without_measured_fuel_is_not_enough_evidence() =>
         Assert.Equal(Verdict.NotEnoughEvidence, CheckFlight.Judge(FullerRightTank, Trainer.Airframe, fuelMeasured: false).Verdict);
 
+    [Theory]
+    [InlineData("one mark left", "neutral", Autopilot.Off, "roll trim at “one mark left”")]
+    [InlineData("none", "full right", Autopilot.Unknown, "yaw trim at “full right”")]
+    [InlineData("neutral", "none", Autopilot.Engaged, "the autopilot engaged")]
+    public void The_same_flight_held_by_a_trim_or_the_autopilot_is_not_enough_evidence_and_shows_no_tendency(string roll, string yaw, Autopilot autopilot, string by)
+    {
+        var verdict = CheckFlight.Judge(FullerRightTank with { Trims = new(roll, yaw), Autopilot = autopilot }, Trainer.Airframe, fuelMeasured: true);
+
+        Assert.Equal((Verdict.NotEnoughEvidence, null), (verdict.Verdict, verdict.RollTendency));
+        Assert.Contains(by, Assert.Single(verdict.Reasons), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Trims_at_neutral_and_the_autopilot_off_change_nothing_about_it() =>
+        Assert.Equal(Verdict.Accepted, CheckFlight.Judge(FullerRightTank with { Trims = new("neutral", "none"), Autopilot = Autopilot.Off }, Trainer.Airframe, fuelMeasured: true).Verdict);
+
     [Fact]
     public void The_same_roll_with_even_tanks_is_not_explained_away()
     {

@@ -1,0 +1,56 @@
+using System.Net;
+using Rigging.Squawks.Entries;
+using Rigging.Squawks.Tests;
+
+namespace Rigging.Web.Tests.CheckFlight;
+
+[Collection(InTheHangar.Name)]
+public sealed class CheckFlightPageTests(Hangar hangar)
+{
+    static Dictionary<string, string> Log(params (string Field, string Value)[] also)
+    {
+        (string Field, string Value)[] flight =
+        [
+            ("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("flownOn", "2026-03-02"), ("durationH", "0.8"), ("crew", "alone"), ("passengers", "0"), ("students", "0"),
+            ("fuelMethod", "Dip"), ("fuelUnit", "L"), ("fuel-left", "25"), ("fuel-right", "25"), ("seatUnit", "kg"), ("seat-left", "77"), ("seat-right", "77"),
+            ("pressureAltitudeFt", "3000"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"), ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "level"),
+            ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Straight."), ("satisfactory", "yes"),
+        ];
+        return flight.Concat(also).ToDictionary(field => field.Field, field => field.Value);
+    }
+
+    async Task<(int Squawk, Page Sign)> Logged(Browser pilot, params (string Field, string Value)[] also)
+    {
+        var squawk = await hangar.Squawk(School.Approved);
+        var answer = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/check-flight"), Log(also));
+        Assert.Equal(HttpStatusCode.Redirect, answer.Status);
+        return (squawk, await pilot.Follow(answer));
+    }
+
+    [Fact]
+    public async Task How_the_trims_stood_is_signed_with_the_flight_and_a_verdict_on_a_held_one_is_not_enough_evidence()
+    {
+        using var pilot = await hangar.As(School.Pilot);
+
+        var (squawk, sign) = await Logged(pilot, ("rollTrim", "RightWingDown"), ("autopilot", "Off"));
+        Assert.Contains("Trims and autopilot: roll trim off neutral, right wing down; autopilot off.", sign.Text, StringComparison.Ordinal);
+        await pilot.Submit(sign, new() { ["Form.Password"] = TestSite.Password });
+
+        Assert.Equal(new(RollTrim.RightWingDown, null, FlownAutopilot.Off), Assert.IsType<CheckFlown>((await hangar.Ledger(squawk)).Entries[^1].Fact).Trims);
+        using var mechanic = await hangar.As(School.Mechanic);
+        var verdict = (await mechanic.Open($"/squawks/{squawk}/verdict")).Document.QuerySelector("main")!.TextContent;
+        Assert.Contains("roll trim at “off neutral, right wing down”: that may roll it, or hide that it rolls. Fly it again with the trims at neutral and the autopilot off.", verdict, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_flight_without_it_is_logged_as_ever_and_what_is_no_choice_is_named_at_its_field()
+    {
+        using var pilot = await hangar.As(School.Pilot);
+
+        var (squawk, sign) = await Logged(pilot);
+        Assert.DoesNotContain("Trims and autopilot", sign.Text, StringComparison.Ordinal);
+
+        var wrong = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/check-flight"), Log(("autopilot", "asleep")));
+        Assert.Contains("Autopilot: “asleep” is not one of the choices", wrong.Document.QuerySelector("#autopilot-error")!.TextContent, StringComparison.Ordinal);
+    }
+}
