@@ -117,4 +117,13 @@ public class AsLeftTests
             Record(Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Only half.", PredictedDegPerS = -0.4, PredictedLowDegPerS = -0.9, PredictedHighDegPerS = 0.1 }), StringComparison.Ordinal);
         Assert.DoesNotContain("Expected as left", Record(Done), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void What_is_expected_after_the_work_is_what_it_was_left_as_and_of_the_plan_only_where_that_is_the_same()
+    {
+        Assert.Equal((-0.1, -0.4, 0.2), Torqued.Do(Mechanic, Done).State.Expected);
+        var half = Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Only half." };
+        Assert.Equal((-0.4, -0.9, 0.1), Torqued.Do(Mechanic, half with { PredictedDegPerS = -0.4, PredictedLowDegPerS = -0.9, PredictedHighDegPerS = 0.1 }).State.Expected);
+        Assert.Null(Torqued.Do(Mechanic, half).State.Expected);
+    }
 }

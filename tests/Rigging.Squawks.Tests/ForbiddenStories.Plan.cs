@@ -96,6 +96,14 @@ public partial class ForbiddenStories
             facts => facts with { Airframe = Rodded });
 
     [Fact]
+    public void A_plan_starts_from_somewhere_else_than_what_is_on_record()
+    {
+        Refused("not-from-where-it-stands", Checked.Do(Mechanic, Found with { Bushings = new(0, 0, 0, 0) }), Mechanic, HalfAFlat);
+        Refused("not-from-where-it-stands", Checked.Do(Mechanic, Found with { Adjusters = [new(Control.LeftFlapRod, 1)] }), Mechanic,
+            HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod in.", 2, 0)] }, facts => facts with { Airframe = Rodded });
+    }
+
+    [Fact]
     public void One_eccentric_is_moved_twice_in_one_plan() =>
         Refused("same-control-twice", Checked, Mechanic, HalfAFlat with { Moves = [HalfAFlat.Moves[0], HalfAFlat.Moves[0] with { ToDeg = 30 }] });
 

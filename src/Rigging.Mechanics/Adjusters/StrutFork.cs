@@ -1,6 +1,7 @@
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 using Rigging.Mechanics.Wing;
+using UnitsNet;
 
 namespace Rigging.Mechanics.Adjusters;
 
@@ -29,13 +30,19 @@ public static class StrutFork
         if (!(fittingYM > rootYM && fittingYM < tipYM) || !(onFile.ElevationDeg is > 1 and < 90) || !(onFile.StrutsApartM > 0) || !(onFile.StepTurns > 0))
             return new Refusal("strut-data-wrong", "The strut's data do not fit the wing: the fitting lies outboard of the panel's root and short of the tip, the strut rises more than 1°, the struts stand apart, a step is more than 0.");
 
-        var twistRad = Math.Atan(onFile.MmPerTurn / 1000 / Math.Sin(onFile.ElevationDeg * Math.PI / 180) / onFile.StrutsApartM);
         var asTip = aeroplane.RollingMomentOf(Twist(rootYM, fittingYM, tipYM)) / aeroplane.RollingMomentOf(IncidenceShape.TwistDifference(rootYM, tipYM));
         // Longer means less incidence: on the right that is a negative difference, right minus left.
-        var perTurnDeg = twistRad * 180 / Math.PI * asTip * (wing == Side.Right ? -1 : 1);
+        var perTurnDeg = TwistPerTurn(onFile).Degrees * asTip * (wing == Side.Right ? -1 : 1);
         return new Adjuster(
             wing == Side.Right ? AdjustableControl.RightStrutFork : AdjustableControl.LeftStrutFork,
             Cause.TipIncidenceDifference, "turns", perTurnDeg, onFile.LeastTurns, onFile.GreatestTurns, onFile.StepTurns);
+    }
+
+    /// <summary>What one turn out takes off that wing's incidence at the strut and outboard of it: what a level there shows.</summary>
+    public static Angle TwistPerTurn(StrutForkOnFile onFile)
+    {
+        ArgumentNullException.ThrowIfNull(onFile);
+        return Angle.FromRadians(Math.Atan(onFile.MmPerTurn / 1000 / Math.Sin(onFile.ElevationDeg * Math.PI / 180) / onFile.StrutsApartM));
     }
 
     /// <summary>One radian at the fitting, right minus left, and no more outboard of it.</summary>

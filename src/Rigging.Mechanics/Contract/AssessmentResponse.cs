@@ -55,7 +55,7 @@ public sealed record CorrectionProposal(IReadOnlyList<Move> Moves, Estimate Pred
 /// </param>
 /// <param name="Flats">Size of the turn, 0 or more.</param>
 /// <param name="Turn">Which way the head goes round, and at which face; null when the bushing's data are not on file.</param>
-/// <param name="IncidenceChangeDeg">Of that panel, leading edge up positive.</param>
+/// <param name="IncidenceChangeDeg">Of that panel, with a strut fork of the wing at the strut and outboard of it; leading edge up positive.</param>
 /// <param name="FromTurns">
 /// With <paramref name="ToTurns"/> given for a strut fork, out from fully in, and a flap rod, out from the length of the drawing; written for nothing else.
 /// </param>

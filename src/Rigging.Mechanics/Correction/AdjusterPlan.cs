@@ -20,6 +20,7 @@ static class AdjusterPlan
                 wing => StrutFork.On(aeroplane, wing, onFile),
                 (onFile.LeastTurns + onFile.GreatestTurns) / 2,
                 TendencyUndone(against, evidence),
+                byGeometry: false,
                 [
                     "Wing supported as the manual says; the fork turned in whole or half turns as its bolt hole allows, enough thread left in, the lock put back.",
                     "It twists the wing: the outer wing that is given incidence loses washout and stalls sooner, and drags more. Fly the stall against the one flown before.",
@@ -33,8 +34,9 @@ static class AdjusterPlan
         ? For(evidence, experience,
             wing => FlapRod.On(wing, onFile),
             0,
-            // Flaps are put alike, whatever else rolls it.
+            // Flaps are put alike, whatever else rolls it and whatever a turn was seen to do to the roll.
             -evidence.Amplitude(Cause.FlapDifference).Mean,
+            byGeometry: true,
             [
                 "Both flaps against their up stops first: a rod is for what is left when they seat.",
                 "A flap that hangs lower drags more and lets that wing stall later at the root; both alike, the stall is straight again. Fly it, with each flap setting.",
@@ -50,7 +52,7 @@ static class AdjusterPlan
     }
 
     static CorrectionPlan For(
-        Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, double home, double wanted, IReadOnlyList<string> cautions)
+        Evidence evidence, Experience experience, Func<Side, Answer<Adjuster>> adjuster, double home, double wanted, bool byGeometry, IReadOnlyList<string> cautions)
     {
         List<Refusal> refusals = [];
         List<(Side Wing, ModelledCause On, AdjusterMove Move)> moves = [];
@@ -63,13 +65,14 @@ static class AdjusterPlan
                 refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
             else
             {
-                var move = on.Value.For(turns, wanted / experience.For(on.Value.Control, evidence.Practice.ModelError).SizingFactor);
+                var move = on.Value.For(turns, byGeometry ? wanted : wanted / experience.For(on.Value.Control, evidence.Practice.ModelError).SizingFactor);
                 refusals.AddRange(move.Refusals);
-                if (move.Ok)
+                if (move.Ok && !DroopsAFlap(move.Value, wing, on.Value.Cause, home))
                     moves.Add((wing, ModelledCause.Of(on.Value.Cause), move.Value));
             }
         }
-        if (moves.Count == 0)
+        // A fork or a rod beyond its stops is a matter of thread, whatever the other wing could do.
+        if (moves.Count == 0 || refusals.Any(refusal => refusal.Code == "found-beyond-stops"))
             return CorrectionPlan.Refused([.. refusals.DistinctBy(refusal => refusal.Sentence)]);
 
         var heavy = evidence.Tendency().Mean < 0 ? Side.Left : Side.Right;
@@ -79,12 +82,20 @@ static class AdjusterPlan
         var ownWing = chosen.AmplitudeChange * (chosenWing == Side.Right ? 1 : -1);
         return new(
             new(
-                [new(chosen.Control, null, null, null, ownWing > 0 ? TrailingEdge.Down : TrailingEdge.Up, Turns(chosen), cause.Cause == Cause.TipIncidenceDifference ? ownWing : null, chosen.From, chosen.To)],
+                [new(chosen.Control, null, null, null, ownWing > 0 ? TrailingEdge.Down : TrailingEdge.Up, Turns(chosen), Outboard(evidence.Aeroplane.Airframe, cause.Cause, chosen), chosen.From, chosen.To)],
                 tendency.Estimate("deg/s"),
                 tendency.Within(evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS)),
             [], cautions);
     }
 
+    /// <summary>Lowering a flap away from its stop to match one that hangs moves the fault to the other wing; back to the drawing it may go.</summary>
+    static bool DroopsAFlap(AdjusterMove move, Side wing, Cause cause, double home) =>
+        cause == Cause.FlapDifference && move.AmplitudeChange * (wing == Side.Right ? 1 : -1) > 0 && Math.Abs(move.To - home) >= Math.Abs(move.From - home);
+
+    /// <summary>Of the wing at the strut and outboard of it, degrees leading edge up; null for a flap rod.</summary>
+    static double? Outboard(Airframe airframe, Cause cause, AdjusterMove move) =>
+        cause == Cause.TipIncidenceDifference && airframe.StrutFork is { } fork ? -StrutFork.TwistPerTurn(fork).Degrees * (move.To - move.From) : null;
+
     static string Turns(AdjusterMove move) => string.Create(CultureInfo.InvariantCulture,
-        $"{Math.Abs(move.To - move.From):0.##} turns {(move.To > move.From ? "out" : "in")}, from {move.From:0.##} to {move.To:0.##}");
+        $"{Math.Abs(move.To - move.From):0.##} {(Math.Abs(move.To - move.From) == 1 ? "turn" : "turns")} {(move.To > move.From ? "out" : "in")}, from {move.From:0.##} to {move.To:0.##}");
 }

@@ -14,7 +14,8 @@ namespace Rigging.Mechanics.Correction;
 /// <param name="After">The same after the moves, with its 90 % interval.</param>
 /// <param name="ProbabilityWithinLimit">Null when no limit is on file.</param>
 /// <param name="Cautions">What a person should know of these settings.</param>
-public sealed record Foreseen(Estimate Before, Estimate After, double? ProbabilityWithinLimit, IReadOnlyList<string> Cautions)
+/// <param name="Ball">Where the rudder tab is moved, which the roll with the ball centred does not show: the ball feet off, wings held level; null otherwise.</param>
+public sealed record Foreseen(Estimate Before, Estimate After, double? ProbabilityWithinLimit, IReadOnlyList<string> Cautions, BallFeetOff? Ball = null)
 {
     internal static Answer<Foreseen> Of(Evidence evidence, Experience experience, IReadOnlyList<SetTo> moves)
     {
@@ -31,10 +32,24 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
         List<string> cautions = [.. moves.SelectMany(move => PastTheStop(move, evidence.Aeroplane))];
         if (moves.Count > 1)
             cautions.Add("More than one thing is changed at once: the check flight will not tell which of them did what.");
+        cautions.AddRange(moves.Where(move => !HasStopOnFile(move.Control, evidence.Aeroplane.Airframe)).Select(move => $"How far the {Wire.Word(move.Control).Replace('-', ' ')} may be bent is not on file: the approved data say."));
         cautions.AddRange(moves.Select(move => NotInTheTendency(move.Control)).OfType<string>());
         if (limit is { } acceptable && Math.Abs(after.Mean) > Math.Abs(evidence.Tendency().Mean) && Math.Abs(after.Mean) > acceptable)
             cautions.Add("Foreseen to roll more than it does now.");
-        return new Foreseen(evidence.Tendency().Estimate("deg/s"), after.Estimate("deg/s"), limit is { } within ? after.Within(within) : null, cautions);
+        return new Foreseen(evidence.Tendency().Estimate("deg/s"), after.Estimate("deg/s"), limit is { } within ? after.Within(within) : null, cautions, OfBall(evidence, changes.Select(one => one.Change.Value!)));
+    }
+
+    static BallFeetOff? OfBall(Evidence evidence, IEnumerable<KnownChange> changes)
+    {
+        if (!changes.Any(change => change.Cause == Cause.RudderOrFinOffset)) return null;
+        var reference = evidence.Aeroplane.Airframe.Reference;
+        var point = new TestPoint(Manoeuvre.HoldLevel, reference.CasKt, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
+            reference.PowerPercent, 0, reference.Load, AirState.Smooth, null, null, []);
+        if (evidence.Observe(point, evidence.Aeroplane.At(point), new BallReading(0)) is not { } seen) return null;
+        var moved = changes.Sum(change => change.Amplitude * seen.Gains[ModelledCause.Of(change.Cause).First]);
+        Estimate With(double widths) => evidence.Posterior.Predict(seen.Known + widths, seen.Gains,
+            (explanation, mean) => evidence.ModelVariance(seen, explanation, mean) + Math.Pow(evidence.Practice.ModelError * widths, 2)).Estimate("widths");
+        return new(With(0), With(moved));
     }
 
     /// <summary>What a move changes that a roll with hands off and the ball centred does not show; null for what it shows.</summary>
@@ -43,6 +58,13 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
         AdjustableControl.RudderTab => "With the ball centred a rudder tab does nothing to the roll: what it changes shows feet off, in the ball and the heading.",
         AdjustableControl.AileronNeutral => "Hands off it rolls as before: what it changes shows with the wheel held at neutral.",
         _ => null,
+    };
+
+    static bool HasStopOnFile(AdjustableControl control, Airframe airframe) => control switch
+    {
+        AdjustableControl.RudderTab => airframe.Rudder?.FixedTabBend is not null,
+        AdjustableControl.AileronTab => airframe.Ailerons.FixedTab?.Bend is not null,
+        _ => true,
     };
 
     static IEnumerable<string> PastTheStop(SetTo move, Aeroplane aeroplane)
@@ -57,3 +79,6 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
             yield return string.Create(CultureInfo.InvariantCulture, $"The {name} would stand at {move.To:0.##}, outside {adjuster.Least:0.##} to {adjuster.Greatest:0.##}.");
     }
 }
+
+/// <param name="Before">Widths, right positive.</param>
+public sealed record BallFeetOff(Estimate Before, Estimate After);

@@ -28,7 +28,7 @@ static class WhyEccentric
         "inside-limits" => "it is inside its limit",
         "not-enough-evidence" => "there is too little evidence",
         "cause-not-singled-out" => "no cause stands out from the others",
-        "at-stops" => "an eccentric stands at its stop",
+        "at-stops" => "an adjuster stands at its stop",
         "beyond-adjuster" => "it is more than the adjuster can take out",
         "limits-not-on-file" => "the limits are not on file",
         "setting-not-recorded" => "how it stands now is not on record",
@@ -57,5 +57,5 @@ static class WhyEccentric
         ? $"Before it is turned these must be on record: {string.Join(", ", missing.Select(Wire.Word)).Replace('-', ' ')}."
         : "";
 
-    static string Percent(Evidence evidence, Cause cause) => string.Create(CultureInfo.InvariantCulture, $"{100 * evidence.Posterior.Probability((int)cause):0} %");
+    static string Percent(Evidence evidence, Cause cause) => string.Create(CultureInfo.InvariantCulture, $"{Sureness.Percent(evidence.Posterior.Probability((int)cause)):0} %");
 }

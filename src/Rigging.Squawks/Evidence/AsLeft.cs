@@ -43,8 +43,15 @@ public static class AsLeft
         }
         return moves;
 
-        double? From(Control control) => control.IsEccentric() ? Alike(before.Settings?.Of(control)) : before.Adjusters.TryGetValue(control, out var value) ? value : null;
+        double? From(Control control) => StandsAt(before, control);
         double? To(Control control) => control.IsEccentric() ? Alike(left.Of(control)) : Of(work.AdjustersAsLeft, control);
+    }
+
+    /// <summary>How one adjuster stands as far as that is one number on record.</summary>
+    public static double? StandsAt(SquawkState state, Control control)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return control.IsEccentric() ? Alike(state.Settings?.Of(control)) : state.Adjusters.TryGetValue(control, out var value) ? value : null;
     }
 
     /// <summary>The roll tendency expected with it. Refused as <c>not-in-numbers</c> when <see cref="Moves"/> is null, and where something moved is not on file.</summary>
@@ -67,18 +74,25 @@ public static class AsLeft
         if (before is not { Correction: { } correction, AsFound: { } found }) yield break;
         foreach (var move in correction.Moves)
         {
-            var (from, to) = move.Numbers();
-            var (was, now) = move.Control.IsEccentric()
-                ? (found.Bushings.Of(move.Control).Front, work.AsLeft.Of(move.Control).Front)
-                : (Of(found.Adjusters, move.Control), Of(work.AdjustersAsLeft, move.Control));
-            if (!Same(move.Control, was, from))
-                yield return $"The {Words.Of(move.Control)} was found {Words.Stands(move.Control, was!.Value)}; the plan started from {Words.Stands(move.Control, from!.Value)}.";
+            if (FoundOtherwise(before, move) is { } otherwise) yield return otherwise;
+            var to = move.Numbers().To;
+            var now = move.Control.IsEccentric() ? work.AsLeft.Of(move.Control).Front : Of(work.AdjustersAsLeft, move.Control);
             if (!Same(move.Control, now, to))
                 yield return $"The {Words.Of(move.Control)} is left {Words.Stands(move.Control, now!.Value)}; the plan said {Words.Stands(move.Control, to!.Value)}.";
         }
         var counted = (work.AdjustersAsLeft ?? []).Where(left => !Same(left.Control, left.Value, Of(found.Adjusters, left.Control))).Select(left => left.Control);
         foreach (var other in Turned(found.Bushings, work.AsLeft).Concat(counted).Except(correction.Moves.Select(move => move.Control)))
             yield return $"The {Words.Of(other)} is not left as it was found, and is not in the plan.";
+    }
+
+    /// <summary>Where a planned move was to start and where it was found to stand, when that is not the same; null when it is.</summary>
+    public static string? FoundOtherwise(SquawkState state, PlannedMove move)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(move);
+        var was = move.Control.IsEccentric() ? state.AsFound?.Bushings.Of(move.Control).Front : Of(state.AsFound?.Adjusters, move.Control);
+        return Same(move.Control, was, move.Numbers().From) ? null
+            : $"The {Words.Of(move.Control)} was found {Words.Stands(move.Control, was!.Value)}; the plan started from {Words.Stands(move.Control, move.Numbers().From!.Value)}.";
     }
 
     /// <summary>The eccentrics that do not stand alike in both.</summary>
@@ -88,7 +102,7 @@ public static class AsLeft
     internal static double? Of(IReadOnlyList<AdjusterSetting>? settings, Control control) => settings?.LastOrDefault(setting => setting.Control == control)?.Value;
 
     /// <summary>What nobody recorded is not taken for different.</summary>
-    static bool Same(Control control, double? one, double? other) => one is not { } a || other is not { } b
+    internal static bool Same(Control control, double? one, double? other) => one is not { } a || other is not { } b
         || Math.Abs(a - b) <= (control.IsEccentric() ? FoundSetting.AgreeWithinDeg : control.IsTab() ? SameTabDeg : SameTurns);
 
     static double? Alike((double? Front, double? Rear)? bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) <= FoundSetting.AgreeWithinDeg ? (front + rear) / 2 : null;

@@ -24,7 +24,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
 
     /// <summary>What was flown between two entries, neither included, and the aircraft as it stood then: what was moved later is not brought in.</summary>
     internal static EvidenceRequest Between(Ledger ledger, AirframeOnFile onFile, int after, int before) =>
-        Of(ledger, onFile, entry => entry.Sequence > after && entry.Sequence < before, asItStood: true);
+        Of(ledger.Before(before), onFile, entry => entry.Sequence > after);
 
     /// <summary>The check flights since the last work and nothing else that was flown: what a verdict rests on.</summary>
     /// <param name="fuelMeasured">Only those on which fuel was, or was not, measured: one kind says nothing about the other's tanks.</param>
@@ -35,17 +35,16 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
         : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
 
-    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null, bool asItStood = false)
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
         var state = ledger.State;
         var points = new JsonArray();
         var turned = new TurnedSince(ledger, new(() => new Aeroplane(airframe)));
-        IReadOnlyList<KnownChange>? Since(Entry entry) => asItStood ? [] : turned.Since(entry.Sequence);
-        var speaking = FlownTrims.WithoutPutRight([.. ledger.Entries.Where(entry => counts(entry) && Since(entry) is not null)], assumed);
+        var speaking = FlownTrims.WithoutPutRight([.. ledger.Entries.Where(entry => counts(entry) && turned.Since(entry.Sequence) is not null)], assumed);
         foreach (var entry in speaking)
-            foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, Since(entry)!));
+            foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, turned.Since(entry.Sequence)!));
 
         var request = new JsonObject
         {
@@ -53,7 +52,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["straightBefore"] = state.Report?.StraightBefore,
             ["events"] = Events(ledger, turned),
             ["testPoints"] = points,
-            ["groundChecks"] = GroundChecks(ledger),
+            ["groundChecks"] = GroundChecks(ledger, new(ledger, turned)),
         };
         FlownTrims.Into(request, speaking);
         // How the trims stood on the reported flight says nothing of a later one.
@@ -143,39 +142,17 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         _ => null,
     };
 
-    // The latest of each check counts, as long as nothing was moved since that it measures.
-    static JsonArray GroundChecks(Ledger ledger) =>
+    // The latest of each check counts, as far as no work since overtook it.
+    static JsonArray GroundChecks(Ledger ledger, CheckedSince since) =>
     [
         .. ledger.Entries
             .Where(e => e.Fact is GroundChecked { NotApplicableReason: null })
-            .Select(e => (e.Sequence, Check: (GroundChecked)e.Fact))
-            .Where(e => !Works(ledger).Any(work => work.Sequence > e.Sequence && (e.Check.Check == Check.PanelIncidenceDifference || work.Moved.Any(control => Moves(control, e.Check.Check)))))
-            .GroupBy(e => (e.Check.Check, e.Check.Cable, e.Check.Side))
-            .Select(group => GroundCheckOf(group.Last().Check))
+            .Select(e => since.Now((GroundChecked)e.Fact, e.Sequence))
+            .OfType<GroundChecked>()
+            .GroupBy(check => (check.Check, check.Cable, check.Side))
+            .Select(group => GroundCheckOf(group.Last()))
             .OfType<JsonObject>(),
     ];
-
-    static IEnumerable<(int Sequence, IEnumerable<Control> Moved)> Works(Ledger ledger)
-    {
-        CorrectionAgreed? correction = null;
-        foreach (var entry in ledger.Entries)
-        {
-            if (entry.Fact is CorrectionAgreed agreed) correction = agreed;
-            if (entry.Fact is WorkDone) yield return (entry.Sequence, correction?.Moves.Select(move => move.Control) ?? []);
-        }
-    }
-
-    /// <summary>Whether moving the control changes what the check measures. A repair may change anything but the load and the ball.</summary>
-    static bool Moves(Control control, Check check) => control switch
-    {
-        Control.LeftFlapRod or Control.RightFlapRod => check == Check.FlapDifference,
-        Control.AileronNeutral => check == Check.AileronNeutralOffset,
-        Control.AileronTab => check is Check.AileronTab or Check.AileronFloat,
-        Control.RudderTab => check == Check.RudderTab,
-        Control.CableTension => check is Check.CableTension or Check.AileronNeutralOffset,
-        Control.RepairOrReplace => check is not (Check.FuelAndSeats or Check.BallOffset or Check.DamageInspection),
-        _ => false,
-    };
 
     static JsonObject? GroundCheckOf(GroundChecked check)
     {

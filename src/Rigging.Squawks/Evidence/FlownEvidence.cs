@@ -22,6 +22,6 @@ public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe,
     /// <summary>As it stood before the last work that was signed; null when none was, or when there is nothing to go by.</summary>
     public static FlownEvidence? BeforeWork(Ledger ledger, AirframeOnFile onFile) =>
         ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone) is { Sequence: var work }
-            ? Now(new Ledger(ledger.Id, ledger.Entries.TakeWhile(entry => entry.Sequence < work)), onFile)
+            ? Now(ledger.Before(work), onFile)
             : null;
 }

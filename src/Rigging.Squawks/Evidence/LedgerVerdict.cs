@@ -25,11 +25,28 @@ public sealed record LedgerVerdict(VerdictGiven Fact, AssessmentRequest Request,
         if (ledger.State.CheckFlight is not { Fact: var flown }) return null;
         var evidence = EvidenceRequest.OfCheckFlights(ledger, onFile, flown.FuelMeasured);
         var request = evidence.Read();
-        var computed = CheckFlight.Judge(request, request.Airframe!, flown.FuelMeasured);
+        var computed = NotAgainstTheRest(CheckFlight.Judge(request, request.Airframe!, flown.FuelMeasured), ledger, onFile, flown.FuelMeasured);
         return new(
             new(WordOf(computed.Verdict), computed.RollTendency?.Mean, computed.LoadContribution?.Mean, string.Join(' ', computed.Reasons),
                 evidence.Json, JsonSerializer.Serialize(computed, Form), LedgerAssessment.LibraryVersion),
             request, computed);
+    }
+
+    /// <summary>
+    /// A flight is accepted by itself, and not against everything else on record that still speaks of the aircraft: flights before a move by a known
+    /// amount, weighed with it. Below even odds they are at odds (judgement, no source).
+    /// </summary>
+    static CheckFlightVerdict NotAgainstTheRest(CheckFlightVerdict flight, Ledger ledger, AirframeOnFile onFile, bool fuelMeasured)
+    {
+        if (flight.Verdict != Verdict.Accepted) return flight;
+        var all = EvidenceRequest.Of(ledger, onFile).Read();
+        return CheckFlight.Judge(all, all.Airframe!, fuelMeasured) is { ProbabilityWithinLimit: < 0.5, RollTendency: { } rolls }
+            ? flight with
+            {
+                Verdict = Verdict.NotEnoughEvidence,
+                Reasons = [.. flight.Reasons, $"With the flights before the work, which still speak of it, that is otherwise: {Directions.Expected(rolls.Mean, rolls.Low, rolls.High)}. Fly it again before it is accepted."],
+            }
+            : flight;
     }
 
     public static VerdictWord WordOf(Verdict verdict) => verdict switch

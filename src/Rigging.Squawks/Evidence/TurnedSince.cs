@@ -15,13 +15,14 @@ sealed record Moved(AdjustableControl Control, KnownChange Change);
 sealed class TurnedSince
 {
     /// <param name="aeroplane">Solved only where something was moved.</param>
-    public TurnedSince(Ledger ledger, Lazy<Aeroplane> aeroplane)
+    /// <param name="isOnFile">False: nobody knows what a move does.</param>
+    public TurnedSince(Ledger ledger, Lazy<Aeroplane> aeroplane, bool isOnFile = true)
     {
         List<(int, IReadOnlyList<Moved>?)> all = [];
         var state = SquawkState.Nothing;
         foreach (var entry in ledger.Entries)
         {
-            if (entry.Fact is WorkDone work) all.Add((entry.Sequence, Moves(state, work, aeroplane)));
+            if (entry.Fact is WorkDone work) all.Add((entry.Sequence, isOnFile ? Moves(state, work, aeroplane) : null));
             state = state.With(entry);
         }
         Works = all;

@@ -31,5 +31,8 @@ public sealed class Ledger
     /// <summary>Whether the server's clock stood earlier at this entry than at the one before it: the number, not the time, says which came first.</summary>
     public bool ClockWentBack(Entry entry) => entry.Sequence > 1 && entry.At < Entries[entry.Sequence - 2].At;
 
+    /// <summary>As it stood before an entry.</summary>
+    public Ledger Before(int sequence) => new(Id, Entries.TakeWhile(entry => entry.Sequence < sequence));
+
     public Ledger With(Entry entry) => new(Id, Entries.Add(entry), State.With(entry));
 }

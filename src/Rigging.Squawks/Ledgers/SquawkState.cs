@@ -115,6 +115,17 @@ public sealed record SquawkState
     public IReadOnlyList<Observation> ControlsToSee =>
         ControlSense.AskFor([.. WorkDone?.Fact.Disturbed ?? [], .. Correction?.Moves.Select(move => Words.Of(move.Control)) ?? []]);
 
+    /// <summary>
+    /// The roll tendency that this round's work was expected to leave, °/s, right wing down positive, with its 90 % interval: of the plan, or as left where
+    /// that differs; null where nothing was foreseen.
+    /// </summary>
+    public (double DegPerS, double Low, double High)? Expected => WorkDone switch
+    {
+        { Fact: { PredictedDegPerS: { } mean, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } } => (mean, low, high),
+        { Fact.DiffersBecause: not null } => null,
+        _ => Correction is { PredictedDegPerS: { } mean, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? (mean, low, high) : null,
+    };
+
     /// <summary>The plan touches something that neither a bushing angle nor a number of its own describes: words have to.</summary>
     public bool MovesInWords => Correction?.Moves.Any(move => !move.Control.IsEccentric() && move.Numbers().To is null) == true;
 

@@ -1,4 +1,5 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
 
 namespace Rigging.Squawks.Rules;
@@ -24,6 +25,9 @@ static class CorrectionRules
             yield return new("same-control-twice", $"The {Words.Of(twice.Key)} stands in the plan twice. One move each, from where it is to where it shall be.", "moves");
         foreach (var move in correction.Moves)
             foreach (var rule in move.Control.IsEccentric() ? Eccentric(move, facts) : Counted(move, facts)) yield return rule;
+        foreach (var move in correction.Moves)
+            if (move.Numbers().From is { } from && AsLeft.StandsAt(state, move.Control) is { } stands && !AsLeft.Same(move.Control, from, stands))
+                yield return new("not-from-where-it-stands", $"The plan starts with the {Words.Of(move.Control)} {Words.Stands(move.Control, from)}; on record it stands {Words.Stands(move.Control, stands)}. Plan from there, or record as found again.", "moves");
         if (state.AsFound is { } found && correction.Moves.Any(move => move.Control.IsEccentric()))
             foreach (var eccentric in WorkRules.Disagreeing(found.Bushings))
                 yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(eccentric)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");

@@ -19,8 +19,19 @@ static class AgreeForm
         new(Repair, Say.RepairOrReplaceToData, Say.ThimblePulleyHingeFairing),
     ];
 
-    public static IReadOnlyList<Choice> OwnControls { get; } =
-        [.. Enum.GetValues<Control>().Where(control => control != Control.RepairOrReplace).Select(control => new Choice(control.ToString(), Words.Capital(Words.Of(control))))];
+    /// <summary>Those that this airframe has; flap rods, cables and the aileron neutral every aircraft has.</summary>
+    public static IReadOnlyList<Choice> OwnControls(Airframe? airframe) =>
+        [.. Enum.GetValues<Control>().Where(control => Has(airframe, control)).Select(control => new Choice(control.ToString(), Words.Capital(Words.Of(control))))];
+
+    static bool Has(Airframe? airframe, Control control) => control switch
+    {
+        Control.RepairOrReplace => false,
+        Control.LeftEccentric or Control.RightEccentric => airframe?.Eccentric is not null,
+        Control.LeftStrutFork or Control.RightStrutFork => airframe?.Wing.Bracing == Bracing.StrutAtEachSpar,
+        Control.AileronTab => airframe?.Ailerons.FixedTab is not null,
+        Control.RudderTab => airframe?.Rudder is not null,
+        _ => true,
+    };
 
     /// <summary>What whoever moves this control must not do with it (common practice, no source); null where the steps of the work say it.</summary>
     public static string? Mind(string? control) => Enum.TryParse<Control>(control, out var chosen) ? chosen switch
@@ -66,6 +77,11 @@ static class AgreeForm
         return Enum.TryParse<Control>(fields["control"], out _) && OwnMove(fields, typed) is var move && typed.Ok ? what?.After(move) : null;
     }
 
+    /// <summary>A setting as the form takes it: size and way; both null for none.</summary>
+    public static (string? Size, string? Way) Typed(double? value) => value is { } stands
+        ? (Math.Abs(stands).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), stands == 0 ? null : stands > 0 ? "plus" : "minus")
+        : (null, null);
+
     /// <summary>From and to can be given as numbers; of an eccentric they must be.</summary>
     public static bool InNumbers(Control control) => control.IsEccentric() || control.StandsAtANumber();
 
@@ -81,6 +97,8 @@ static class AgreeForm
         var words = fields["instruction"] ?? "";
         if (!InNumbers(control)) return new(control, null, null, words);
         var (from, to) = (Setting("from", Texts.From), Setting("to", Say.To));
+        // What is moved reads as the numbers do; what is typed beside them only adds to it.
+        if (from is { } was && to is { } wanted) words = $"{AssessmentWords.NowThen(control, was, wanted)} {words}".TrimEnd();
         return control.InTurns() ? new(control, null, null, words, from, to) : new(control, from, to, words);
 
         double? Setting(string field, string name)

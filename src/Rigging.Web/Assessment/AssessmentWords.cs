@@ -85,16 +85,18 @@ static class AssessmentWords
     {
         AdjustableControl.LeftEccentric or AdjustableControl.RightEccentric => TurnOfEccentric(move),
         AdjustableControl.AileronNeutral => Gaps.Fill(Say.AileronsToNeutral, Directions.Bank(move.FromDeg ?? 0)),
-        _ => NowThen(move, ControlOf(move)),
+        _ when (move.FromDeg ?? move.FromTurns, move.ToDeg ?? move.ToTurns) is ({ } from, { } to) => $"{NowThen(ControlOf(move), from, to)}{Edge(move, ControlOf(move))}",
+        _ => Words.Capital(Words.Of(ControlOf(move))),
     };
 
-    /// <summary>A strut fork, a flap rod or a tab: how far, from where, to where, and what its trailing edge does.</summary>
-    static string NowThen(Move move, Control control)
-    {
-        if ((move.FromDeg ?? move.FromTurns, move.ToDeg ?? move.ToTurns) is not ({ } from, { } to)) return Words.Capital(Words.Of(control));
-        var edge = control.InTurns() && move.TrailingEdge is { } way ? Gaps.Fill(control.MovesIncidence() ? Say.ThatWingsTrailingEdge : Say.ThatFlapsTrailingEdge, Wire.Word(way)) : "";
-        return Gaps.Fill(Say.AdjusterNowThen, Words.Capital(Words.Of(control)), AdjusterWords.HowFar(control, from, to), Words.Stands(control, from), Words.Stands(control, to), edge);
-    }
+    /// <summary>How far, from where, and to where: of a move that somebody planned in numbers.</summary>
+    public static string NowThen(Control control, double from, double to) => control.IsEccentric()
+        ? Gaps.Fill(Say.EccentricNowThen, Words.Capital(Words.Of(control)), Words.Stands(control, from), Words.Stands(control, to))
+        : Gaps.Fill(Say.AdjusterNowThen, Words.Capital(Words.Of(control)), AdjusterWords.HowFar(control, from, to), Words.Stands(control, from), Words.Stands(control, to));
+
+    /// <summary>What the trailing edge of a wing or a flap does that is moved by turns.</summary>
+    static string Edge(Move move, Control control) => control.InTurns() && move.TrailingEdge is { } way
+        ? Gaps.Fill(control.MovesIncidence() ? Say.ThatWingsTrailingEdge : Say.ThatFlapsTrailingEdge, Wire.Word(way)) : "";
 
     static string TurnOfEccentric(Move move)
     {

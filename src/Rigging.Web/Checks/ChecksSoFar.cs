@@ -1,5 +1,7 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 
 namespace Rigging.Web.Checks;
 
@@ -16,15 +18,13 @@ static class ChecksSoFar
             : [.. all.Where(done => done.Fact.NotApplicableReason is null).GroupBy(done => (done.Fact.Cable, done.Fact.Side)).Select(same => same.Last())];
     }
 
-    public static CheckState StateOf(Ledger ledger, Check check) => Of(ledger, check) switch
+    public static CheckState StateOf(Ledger ledger, AirframeOnFile? onFile, Check check) => Of(ledger, check) switch
     {
         [] => CheckUnits.Serves(check) is null ? CheckState.NotMeasured : CheckState.Missing,
         var found when found.Any(done => done.Check.Clear == false) => CheckState.NotClear,
         [{ Check.NotApplicableReason: not null }] => CheckState.NotApplicable,
-        // Incidence measured before the panel was moved no longer says how it stands.
-        [.., var last] when check == Check.PanelIncidenceDifference && last.Entry.Sequence < LastWork(ledger) => CheckState.Overtaken,
+        // What was measured before it was moved, nobody knows how far, no longer says how it stands.
+        var found when found.All(done => CheckedSince.IsOvertaken(ledger, onFile, done.Entry)) => CheckState.Overtaken,
         _ => CheckState.Recorded,
     };
-
-    static int LastWork(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone)?.Sequence ?? 0;
 }

@@ -69,15 +69,49 @@ public class AdjusterPlanTests
         Assert.True(Math.Abs(answer.Correction.PredictedRollTendency.Mean) < 0.5);
     }
 
+    /// <summary>By hand: 1.25 mm a turn on a strut that rises 40° lifts the fitting by 1.945 mm, over 0.9 m between the struts 0.1238°; the equal-roll tip difference is another number.</summary>
     [Fact]
-    public void A_rod_that_was_seen_to_do_less_than_the_model_says_is_turned_further_and_the_answer_says_what_a_turn_does()
+    public void What_a_level_outboard_of_the_strut_will_show_is_the_twist_itself()
+    {
+        var move = Assert.Single(Assessor.Assess(With(Strutted, Cause.TipIncidenceDifference, 0.4, new(null, null, 5, 5)), Strutted).Correction!.Moves);
+
+        Assert.Equal(-0.1238 * (move.ToTurns!.Value - move.FromTurns!.Value), move.IncidenceChangeDeg!.Value, 0.0005);
+    }
+
+    /// <summary>With both rods at the drawing's length one flap hangs for another reason: it is brought up, its neighbour is not let down to it.</summary>
+    [Theory, InlineData(1.2, AdjustableControl.RightFlapRod), InlineData(-1.2, AdjustableControl.LeftFlapRod)]
+    public void The_flap_that_hangs_is_raised_and_the_other_is_never_drooped_to_match(double deg, AdjustableControl hanging)
+    {
+        var move = Assert.Single(Assessor.Assess(With(Rodded, Cause.FlapDifference, deg, new(new(0), new(0), null, null, 0, 0)), Rodded).Correction!.Moves);
+
+        Assert.Equal((hanging, TrailingEdge.Up), (move.Control, move.TrailingEdge));
+    }
+
+    [Fact]
+    public void A_rod_that_holds_its_flap_up_off_the_drawing_goes_back_to_it()
+    {
+        // The left rod is two turns short: that flap sits too high, and the right one seems to hang.
+        var move = Assert.Single(Assessor.Assess(With(Rodded, Cause.FlapDifference, 1.8, new(new(0), new(0), null, null, -2, 0)), Rodded).Correction!.Moves);
+
+        Assert.Equal((AdjustableControl.LeftFlapRod, 0.0), (move.Control, move.ToTurns));
+    }
+
+    [Fact]
+    public void A_fork_found_beyond_its_stops_stops_the_other_wings_too() =>
+        Assert.Contains(Assessor.Assess(With(Strutted, Cause.TipIncidenceDifference, 0.4, new(null, null, 5, 12)), Strutted) is { Correction: null } answer ? answer.Refusals : [],
+            refusal => refusal.Code == "found-beyond-stops");
+
+    [Fact]
+    public void A_rod_that_was_seen_to_do_less_than_the_model_says_is_foreseen_to_do_less_and_turned_no_further()
     {
         var request = With(Rodded, Cause.FlapDifference, 1.8, new(new(0), new(0), null, null, 0, 2));
         var taught = request with { EarlierCorrections = [new(AdjustableControl.LeftFlapRod, 1, 0.6, 0.05, true), new(AdjustableControl.RightFlapRod, 1, 0.6, 0.05, true)] };
 
         Assert.Contains("from 2 to 0", Assessor.Assess(request, Rodded).Correction!.Moves[0].Turn, StringComparison.Ordinal);
         var answer = Assessor.Assess(taught, Rodded);
-        Assert.Contains("from 2 to -1", answer.Correction!.Moves[0].Turn, StringComparison.Ordinal);
+        // Flaps are put alike by what the rod does to the flap; what that was seen to do to the roll is in the prediction.
+        Assert.Contains("from 2 to 0", answer.Correction!.Moves[0].Turn, StringComparison.Ordinal);
+        Assert.True(answer.Correction.PredictedRollTendency.Mean < Assessor.Assess(request, Rodded).Correction!.PredictedRollTendency.Mean);
         Assert.Contains(answer.Cautions, caution => caution.Contains("°/s for a turn, from 2 earlier corrections", StringComparison.Ordinal));
     }
 

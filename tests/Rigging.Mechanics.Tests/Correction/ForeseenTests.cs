@@ -60,6 +60,24 @@ public class ForeseenTests
         Assert.Equal(Width(one.After), Width(both.After), 0.005);
     }
 
+    /// <summary>The ball left feet off says that the rudder pushes the tail wrong: a tab to one side brings it back, to the other further out, and neither changes the roll.</summary>
+    [Fact]
+    public void A_rudder_tab_is_foreseen_in_the_ball_and_not_in_the_roll()
+    {
+        var request = Reports.Of(Reports.Flown(Trainer.Airframe, Trainer.Point(Manoeuvre.HoldLevel, 95, new BallReading(0)), flight => new(RudderOffsetRad: 2 * Math.PI / 180)));
+        var outlook = Outlook.Of(request, Trainer.Airframe, Practice.Usual)!;
+        Foreseen Bent(double deg) => outlook.After(new SetTo(AdjustableControl.RudderTab, 0, deg)).Value!;
+
+        var (one, other) = (Bent(3), Bent(-3));
+
+        Assert.Equal(one.Before.Mean, one.After.Mean, 1e-9);
+        Assert.NotEqual(0, one.Ball!.Before.Mean, 0.1);
+        // A tab drives its surface the other way: bent left it takes out a rudder that stands left.
+        Assert.True(Math.Abs(one.Ball.After.Mean) < Math.Abs(one.Ball.Before.Mean));
+        Assert.True(Math.Abs(other.Ball!.After.Mean) > Math.Abs(other.Ball.Before.Mean));
+        Assert.Null(outlook.After(new SetTo(AdjustableControl.LeftEccentric, -15, 15)).Value!.Ball);
+    }
+
     [Fact]
     public void The_wrong_way_is_foreseen_and_said()
     {

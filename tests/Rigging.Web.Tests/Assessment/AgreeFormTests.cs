@@ -53,18 +53,38 @@ public class AgreeFormTests
     [Fact]
     public void Turns_of_a_rod_are_planned_in_numbers_and_foreseen()
     {
-        TypedFields fields = new() { ["confirmed"] = "true", ["plan"] = "own", ["control"] = "LeftFlapRod", ["from"] = "1 1/2", ["fromWay"] = "plus", ["to"] = "0", ["instruction"] = "Left flap rod in." };
+        TypedFields fields = new() { ["confirmed"] = "true", ["plan"] = "own", ["control"] = "LeftFlapRod", ["from"] = "1 1/2", ["fromWay"] = "plus", ["to"] = "0", ["instruction"] = "Check nut to the manual." };
         var typed = new Typed();
 
         var fact = AgreeForm.Read(fields, typed, null, What(School.Rodded));
 
         Assert.True(typed.Ok, string.Join("; ", typed.Errors));
         Assert.Equal((1.5, 0.0, null, null), (fact.Moves[0].FromTurns, fact.Moves[0].ToTurns, fact.Moves[0].FromDeg, fact.Moves[0].ToDeg));
+        Assert.Equal("Left flap rod, 1.5 turns in: now 1.5 turns out from the length of the drawing, then at the length of the drawing. Check nut to the manual.", fact.Moves[0].Instruction);
         var foreseen = AgreeForm.Foreseen(fields, What(School.Rodded))!;
         Assert.Equal((foreseen.After.Mean, foreseen.After.Low), (fact.PredictedDegPerS, fact.PredictedLowDegPerS));
         // The left flap comes up: its wing loses lift and goes down, further than it does now.
         Assert.True(foreseen.After.Mean < foreseen.Before.Mean);
     }
+
+    [Fact]
+    public void What_is_moved_reads_as_the_numbers_do_whatever_is_added_to_them() =>
+        Assert.Equal("Right wing eccentric: now 30° trailing edge down, then 15° trailing edge up; front and rear bushing together.",
+            Read(HalfAFlat, ("plan", "own"), ("control", "RightEccentric"), ("from", "30"), ("fromWay", "plus"), ("to", "15"), ("toWay", "minus")).Fact.Moves[0].Instruction);
+
+    [Fact]
+    public void Only_what_the_airframe_has_is_offered()
+    {
+        var offered = AgreeForm.OwnControls(School.Airframe.Read()).Select(choice => choice.Value).ToList();
+
+        Assert.Contains("LeftEccentric", offered);
+        Assert.Contains("LeftFlapRod", offered);
+        Assert.DoesNotContain("LeftStrutFork", offered);
+        Assert.DoesNotContain("RepairOrReplace", offered);
+    }
+
+    [Theory, InlineData(-15.0, "15", "minus"), InlineData(0.0, "0", null), InlineData(1.5, "1.5", "plus")]
+    public void How_it_stands_on_record_is_typed_in_as_people_type_it(double stands, string size, string? way) => Assert.Equal((size, way), AgreeForm.Typed(stands));
 
     [Theory, InlineData("AileronTab"), InlineData("RudderTab"), InlineData("RightStrutFork")]
     public void Any_other_control_may_be_planned_in_words_alone(string control)
