@@ -36,7 +36,7 @@ static class AssessmentWords
         Cause.InstrumentMisalignment => Gaps.Fill(Say.BallInTrueBalance, Ball(value)),
         Cause.ContourOrFairing or Cause.DamageOrMisassembly => Gaps.Fill(Say.MomentWorth, RollRate(coins.OfMoment(value))),
         Cause.ControlFriction => Gaps.Fill(Say.NAtWheelRim, Words.Number(value, 1)),
-        Cause.Slipstream => Gaps.Fill(Say.OfUsualSlipstreamMore, Words.Number(value)),
+        Cause.Slipstream => Gaps.Fill(value < 0 ? Say.OfUsualSlipstreamLess : Say.OfUsualSlipstreamMore, Words.Number(Math.Abs(value))),
         _ => throw new ArgumentOutOfRangeException(nameof(cause)),
     };
 

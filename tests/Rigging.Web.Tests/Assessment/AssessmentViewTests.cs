@@ -51,6 +51,7 @@ public class AssessmentViewTests
     [InlineData(Cause.FlapDifference, -0.2, "left flap 0.2° lower")]
     [InlineData(Cause.FuelAndLoading, -6, "6\u202FL more on the left than reported")]
     [InlineData(Cause.AileronFloat, 0.3, "0.3° toward right wing down")]
+    [InlineData(Cause.Slipstream, -0.4, "0.4 of the usual slipstream less")]
     [InlineData(Cause.ControlFriction, 4, "4\u202FN at the wheel rim")]
     [InlineData(Cause.RudderOrFinOffset, 1.5, "1.5° of rudder, trailing edge left")]
     public void How_large_a_cause_is_stands_in_words_without_a_sign(Cause cause, double amplitude, string words) =>
