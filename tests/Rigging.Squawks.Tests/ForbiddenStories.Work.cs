@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using static Rigging.Squawks.Tests.School;
 
 namespace Rigging.Squawks.Tests;
@@ -25,6 +26,14 @@ public partial class ForbiddenStories
 
     [Fact]
     public void Work_starts_without_saying_how_the_wing_is_supported() => Refused("wing-support-missing", Agreed, Mechanic, new WorkStarted(" ", null));
+
+    [Fact]
+    public void Work_on_a_tab_starts_without_saying_how_the_surface_is_held()
+    {
+        Refused("wing-support-missing", TabAgreed, Mechanic, new WorkStarted(" ", null));
+        // What is asked for is about what is moved: a tab has no wing to support.
+        Assert.Equal("Write how the surface or the aircraft is held, or that it is not needed.", Assert.Single(Assert.IsType<Decision.Refused>(Try(TabAgreed, Mechanic, new WorkStarted(" ", null))).Broken).Sentence);
+    }
 
     [Fact]
     public void Work_starts_before_a_correction_is_agreed() => Refused("wrong-stage", Checked, Mechanic, new WorkStarted("Padded stand.", null));

@@ -45,6 +45,10 @@ public static class Controls
 
     public static bool IsTab(this Control control) => control is Control.AileronTab or Control.RudderTab;
 
+    public static bool IsStrutFork(this Control control) => control is Control.LeftStrutFork or Control.RightStrutFork;
+
+    public static bool IsFlapRod(this Control control) => control is Control.LeftFlapRod or Control.RightFlapRod;
+
     public static bool IsEccentric(this Control control) => control is Control.LeftEccentric or Control.RightEccentric;
 }
 

@@ -4,7 +4,7 @@ using Rigging.Squawks.People;
 namespace Rigging.Squawks.Entries;
 
 /// <summary>Work begins: from here on the aircraft does not fly.</summary>
-/// <param name="WingSupport">How the wing is held while a spar bolt is loose.</param>
+/// <param name="WingSupport">How the wing is held while its bolt is loose; of what moves no wing, how the surface or the aircraft is held, or that it need not be.</param>
 public sealed record WorkStarted(string WingSupport, string? Remarks, Instant? HappenedAt = null) : Fact, IMayComeLate;
 
 /// <summary>Angles of both eccentric bushings of both wings, degrees from neutral, positive lowers the trailing edge; null where the aircraft has none.</summary>

@@ -129,6 +129,9 @@ public sealed record SquawkState
     /// <summary>The plan touches something that neither a bushing angle nor a number of its own describes: words have to.</summary>
     public bool MovesInWords => Correction?.Moves.Any(move => !move.Control.IsEccentric() && move.Numbers().To is null) == true;
 
+    /// <summary>What was agreed on moves a control of this kind.</summary>
+    public bool Plans(Func<Control, bool> kind) => Correction?.Moves.Any(move => kind(move.Control)) == true;
+
     public SquawkState With(Entry entry)
     {
         var next = entry.Fact switch

@@ -57,7 +57,7 @@ static class WorkRules
         foreach (var rule in Uncounted(done.AdjustersAsLeft, state, "left", "as-left-missing", "adjustersAsLeft")) yield return rule;
         if (state.MovesInWords)
             foreach (var rule in Contents.Needed(done.OtherAsLeft, "as-left-missing", "otherAsLeft", "how it was left")) yield return rule;
-        if (state.Correction?.Moves.Any(move => move.Control.MovesIncidence()) != true) yield break;
+        if (!state.Plans(Controls.MovesIncidence)) yield break;
         foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
         if (done.Resets.Count == 0) yield return new("resets-missing", "Moving the wing changes cable length: record cable tension and travel as checked again.", "resets");
     }

@@ -17,7 +17,7 @@ static class AdjusterForm
 
     public static string Field(string part, Control control) => $"{part}adjuster{control}";
 
-    public static string Label(Control control) => Words.Capital(Gaps.Fill(IsFork(control) ? Say.TurnsOutFromFullyIn : control.IsTab() ? Say.DegreesFromStraight : Say.TurnsFromLengthOfDrawing, Words.Of(control)));
+    public static string Label(Control control) => Words.Capital(Gaps.Fill(control.IsStrutFork() ? Say.TurnsOutFromFullyIn : control.IsTab() ? Say.DegreesFromStraight : Say.TurnsFromLengthOfDrawing, Words.Of(control)));
 
     /// <summary>The positive way first; empty where there is but one.</summary>
     public static IReadOnlyList<Choice> Ways(Control control) => control switch
@@ -48,6 +48,4 @@ static class AdjusterForm
         else return way == "minus" && size != 0 ? -size : size;
         return null;
     }
-
-    static bool IsFork(Control control) => control is Control.LeftStrutFork or Control.RightStrutFork;
 }

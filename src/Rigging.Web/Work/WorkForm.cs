@@ -19,19 +19,42 @@ static class WorkForm
         ("rightRear", Say.RightWingRearBushing, Control.RightEccentric),
     ];
 
-    /// <summary>What is done before an eccentric is turned, one after the other.</summary>
-    public static IReadOnlyList<(string Field, string Words)> BeforeTurning =>
-    [
-        ("move.held", Say.WingIsHeldByItsSupportAndNobody),
-        ("move.loosened", Say.BoltIsLoosenedAndNotWithdrawn),
-        ("move.free", Say.BothBushingsOfThisJointTurn),
-        ("move.zeroed", Say.MeasurementThatWillSeeTrailing),
-    ];
+    // The words about forks, rods and tabs, here and below: common practice, no source. The manual comes first, and they say so.
+
+    /// <summary>What happens to whoever is careless, and what to do: before the work is started. Empty where no wing is moved.</summary>
+    public static IEnumerable<(string Happens, string Do)> BeforeTheStart(SquawkState state)
+    {
+        if (state.Plans(Controls.IsEccentric)) yield return (Say.WingThatIsNotHeldDrops, $"{Say.SupportItAsManualSaysBefore} {Say.OneWingAtTimeLoosen}");
+        if (state.Plans(Controls.IsStrutFork)) yield return (Say.WingWhoseStrutIsUndone, Say.SupportItBeforeForksBolt);
+    }
+
+    /// <summary>The same before anything is moved.</summary>
+    public static IEnumerable<(string Happens, string Do)> BeforeTheMove(SquawkState state)
+    {
+        if (state.Plans(Controls.IsEccentric)) yield return (Say.TurningOneBushingAlone, $"{Say.TurnFrontAndRearTogether} {Say.WhichSideLooksThick}");
+        if (state.Plans(Controls.IsStrutFork)) yield return (Say.ForkIsTurnedWithItsBoltOut, Say.WholeOrHalfTurns);
+        if (state.Plans(Controls.IsFlapRod)) yield return (Say.FlapThatIsNotHeldDrops, Say.PutFlapOnSupport);
+        if (state.Plans(Controls.IsTab)) yield return (Say.SurfaceThatIsNotHeldGives, Say.HoldSurfaceBendALittle);
+    }
+
+    /// <summary>What is done before a wing is moved, one after the other; a plan for an eccentric and a fork has the words of both. Empty where no wing is moved.</summary>
+    public static IReadOnlyList<(string Field, string Words)> BeforeTurning(SquawkState state)
+    {
+        var (eccentric, fork) = (state.Plans(Controls.IsEccentric), state.Plans(Controls.IsStrutFork));
+        string Of(string eccentrics, string forks) => (eccentric, fork) switch { (true, true) => $"{eccentrics} {forks}", (true, _) => eccentrics, _ => forks };
+        return !eccentric && !fork ? [] :
+        [
+            ("move.held", Say.WingIsHeldByItsSupportAndNobody),
+            ("move.loosened", Of(Say.BoltIsLoosenedAndNotWithdrawn, Say.ForksBoltIsOut)),
+            ("move.free", Of(Say.BothBushingsOfThisJointTurn, Say.TurnsAreCountedFromAsFound)),
+            ("move.zeroed", Say.MeasurementThatWillSeeTrailing),
+        ];
+    }
 
     /// <summary>Every step before this one is ticked.</summary>
-    public static bool Reached(TypedFields fields, string step) => BeforeTurning.TakeWhile(before => before.Field != step).All(before => fields.Ticked(before.Field));
+    public static bool Reached(SquawkState state, TypedFields fields, string step) => BeforeTurning(state).TakeWhile(before => before.Field != step).All(before => fields.Ticked(before.Field));
 
-    public static bool ReadyToTurn(SquawkState state, TypedFields fields) => Loosened(state).Count == 0 || BeforeTurning.All(step => fields.Ticked(step.Field));
+    public static bool ReadyToTurn(SquawkState state, TypedFields fields) => BeforeTurning(state).All(step => fields.Ticked(step.Field));
 
     /// <summary>As far as this page knows a bolt is loose: ticked as loosened, and no torque on record for it since.</summary>
     public static bool BoltIsLoose(SquawkState state, TypedFields fields) => fields.Ticked("move.loosened") && state.Torques.Count < Loosened(state).Count;
@@ -135,9 +158,9 @@ static class WorkForm
         : state.Torques.Count < Loosened(state).Count || (state.WorkDone is not null && !state.TorqueSinceSigned && fields["torque.skip"] is null) ? Part.Torque
         : Part.Done;
 
-    public static string TitleOf(Part part) => part switch
+    public static string TitleOf(Part part, SquawkState state) => part switch
     {
-        Part.Start => Say.SupportWingAndStart,
+        Part.Start => state.Plans(Controls.MovesIncidence) ? Say.SupportWingAndStart : Say.StartWork,
         Part.Found => Texts.AsFound,
         Part.Move => Say.MakeAgreedMove,
         Part.Torque => Say.Torque,
