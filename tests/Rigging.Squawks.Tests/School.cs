@@ -77,6 +77,14 @@ static class School
 
     public static Ledger Worked => Torqued.Do(Mechanic, Done);
 
+    /// <summary>One counted control moved, and no eccentric touched.</summary>
+    public static Ledger Turned(Control control, double from, double to) => Checked
+        .Do(Mechanic, HalfAFlat with { Moves = [new(control, null, null, $"{Words.Capital(Words.Of(control))} as agreed.", from, to)] })
+        .Do(Mechanic, new WorkStarted("Padded stand under the wing.", null))
+        .Do(Mechanic, new AsFound(new(null, null, null, null), "Lock wire in place.", Adjusters: [new(control, from)]))
+        .Do(Mechanic, Torque)
+        .Do(Mechanic, Done with { Description = "Turned as agreed.", AsLeft = new(null, null, null, null), OtherAsLeft = "Lock wire renewed.", AdjustersAsLeft = [new(control, to)], Disturbed = [Words.Of(control)] });
+
     public static Ledger Inspected => Worked.Do(Inspector, Inspection);
 
     public static Ledger Approved => Inspected.Do(Certifier, Approval);

@@ -27,4 +27,17 @@ static class ChecksSoFar
         var found when found.All(done => CheckedSince.IsOvertaken(ledger, onFile, done.Entry)) => CheckState.Overtaken,
         _ => CheckState.Recorded,
     };
+
+    /// <summary>Forks, rods and tabs as they stand by the last word on record. A tab that was measured since is not among them: its check says how it stands.</summary>
+    public static IEnumerable<AdjusterSetting> Standing(Ledger ledger) => ledger.State.Adjusters
+        .Where(at => at.Key.InTurns() || ledger.Entries.Last(entry => Speaks(entry.Fact, at.Key)).Fact is not GroundChecked)
+        .OrderBy(at => at.Key).Select(at => new AdjusterSetting(at.Key, at.Value));
+
+    static bool Speaks(Fact fact, Control tab) => fact switch
+    {
+        AsFound found => found.Adjusters?.Any(setting => setting.Control == tab) == true,
+        WorkDone done => done.AdjustersAsLeft?.Any(setting => setting.Control == tab) == true,
+        GroundChecked { Value: not null } check => check.Check == (tab == Control.RudderTab ? Check.RudderTab : Check.AileronTab),
+        _ => false,
+    };
 }

@@ -10,7 +10,7 @@ using Side = Rigging.Mechanics.Contract.Side;
 
 namespace Rigging.Web.Checks;
 
-/// <summary>The eccentrics as they stand, drawn. A wing whose bushings are not both on record, or disagree, has no one place to draw.</summary>
+/// <summary>The eccentrics and the tabs as they stand, drawn. A wing whose bushings are not both on record, or disagree, has no one place to draw.</summary>
 static class SettingsDrawings
 {
     /// <summary>What was measured, where it is a thing to be seen: the ball, a bent tab. Null for the rest.</summary>
@@ -19,6 +19,14 @@ static class SettingsDrawings
         Check.BallOffset => BallView.Draw(value),
         Check.AileronTab => TabView.OfAileron(value, value),
         Check.RudderTab => TabView.OfRudder(value, value),
+        _ => null,
+    };
+
+    /// <summary>A bent tab; null for what is counted in turns.</summary>
+    public static Drawing? Of(AdjusterSetting setting) => setting.Control switch
+    {
+        Control.AileronTab => TabView.OfAileron(setting.Value, setting.Value),
+        Control.RudderTab => TabView.OfRudder(setting.Value, setting.Value),
         _ => null,
     };
 

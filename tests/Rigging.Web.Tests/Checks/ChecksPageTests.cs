@@ -1,6 +1,7 @@
 using System.Net;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Tests;
+using Rigging.Web.Checks;
 
 namespace Rigging.Web.Tests.Checks;
 
@@ -153,6 +154,40 @@ public sealed class ChecksPageTests(Hangar hangar)
         Assert.Equal(new BushingAngles(-15, -15, 0, 0), (await hangar.Ledger(squawk)).State.Settings);
         var page = await mechanic.Follow(answer);
         Assert.Equal(["Left eccentric: 15° trailing edge up", "Right eccentric: neutral"], page.Document.QuerySelectorAll("figcaption b").Select(caption => caption.TextContent));
+    }
+
+    [Fact]
+    public async Task A_fork_stands_where_the_work_left_it_and_not_where_it_was_found()
+    {
+        var squawk = await hangar.Squawk(School.Turned(Control.LeftStrutFork, 9, 10.5));
+        using var mechanic = await hangar.As(School.Mechanic);
+
+        var page = await mechanic.Open($"/squawks/{squawk}/checks");
+
+        Assert.Equal("Left strut fork 10.5 turns out from fully in", Assert.Single(page.Document.QuerySelectorAll("#standing li")).TextContent);
+        Assert.DoesNotContain("The eccentrics as they stand", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("No eccentric was touched", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tab_measured_since_it_was_bent_stands_as_its_check_says()
+    {
+        var bent = School.Turned(Control.RudderTab, 0, 3);
+
+        Assert.Equal([new AdjusterSetting(Control.RudderTab, 3)], ChecksSoFar.Standing(bent));
+        Assert.Empty(ChecksSoFar.Standing(new(bent.Id, [.. bent.Entries, bent.Entries[^1] with { Sequence = bent.Length + 1, Fact = School.Measured(Check.RudderTab, 2) }])));
+    }
+
+    [Fact]
+    public async Task An_aircraft_with_eccentrics_alone_has_them_in_its_heading()
+    {
+        var squawk = await hangar.Squawk(School.Worked);
+        using var mechanic = await hangar.As(School.Mechanic);
+
+        var page = await mechanic.Open($"/squawks/{squawk}/checks");
+
+        Assert.Contains("The eccentrics as they stand", page.Text, StringComparison.Ordinal);
+        Assert.Null(page.Document.QuerySelector("#standing"));
     }
 
     [Fact]
