@@ -126,4 +126,16 @@ public class AsLeftTests
         Assert.Equal((-0.4, -0.9, 0.1), Torqued.Do(Mechanic, half with { PredictedDegPerS = -0.4, PredictedLowDegPerS = -0.9, PredictedHighDegPerS = 0.1 }).State.Expected);
         Assert.Null(Torqued.Do(Mechanic, half).State.Expected);
     }
+
+    [Fact]
+    public void The_inspector_signs_under_what_differs_and_what_is_expected_of_it()
+    {
+        static string Text(WorkDone done, bool? accepts) => Squawk.TextToSign(Torqued.Do(Mechanic, done), Inspection with { AcceptsDifference = accepts }, School.Facts(Inspector));
+        var half = Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Only half.", PredictedDegPerS = -0.4, PredictedLowDegPerS = -0.9, PredictedHighDegPerS = 0.1 };
+
+        Assert.Contains("As left differs from the plan (Only half.): accepted.\nThe left wing eccentric is left neutral; the plan said 15° trailing edge down.\n" +
+            $"Expected as left (estimate): {Directions.Expected(-0.4, -0.9, 0.1)}.\n", Text(half, true), StringComparison.Ordinal);
+        Assert.DoesNotContain("Expected", Text(half with { PredictedDegPerS = null }, true), StringComparison.Ordinal);
+        Assert.DoesNotContain("the plan said", Text(Done, null), StringComparison.Ordinal);
+    }
 }

@@ -42,7 +42,7 @@ public static class MaintenanceRecord
             yield return $"Data: {correction.Data.Manual}, section {correction.Data.Section}, revision {correction.Data.Revision}.";
             foreach (var move in correction.Moves) yield return $"Agreed: {move.Instruction}";
         }
-        if (state.WorkStarted is { } started) yield return $"Wing support: {started.WingSupport}";
+        if (state.WorkStarted is { } started) yield return $"Support: {started.WingSupport}";
         if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Counted(found.Adjusters)}{Other(found.Other)}";
         yield return $"As left: {Angles(done.AsLeft)}{Counted(done.AdjustersAsLeft)}{Other(done.OtherAsLeft)}";
         if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -93,8 +94,12 @@ public static partial class SignedText
                 ? $"{o.Input}: {o.Surface} not looked at (must move {Words.Of(o.Expected)})."
                 : $"{o.Input}: {o.Surface} seen to move {Words.Of(o.Seen)} (must move {Words.Of(o.Expected)}){(o.WrongWay ? " — WRONG." : ".")}";
         yield return $"Full travel at every flap setting: {YesNo(inspected.FullTravelAtEveryFlapSetting)}. Secured and locked: {YesNo(inspected.SecuredAndLocked)}. Nothing left behind: {YesNo(inspected.NothingLeftBehind)}.";
-        if (state.WorkDone is { Fact.DiffersBecause: { } reason })
+        if (state.WorkDone is { Fact: { DiffersBecause: { } reason } signed })
+        {
             yield return $"As left differs from the plan ({reason}): {(inspected.AcceptsDifference == true ? "accepted" : "not accepted")}.";
+            foreach (var difference in AsLeft.Differences(state, signed)) yield return difference;
+            if (state.Expected is var (expected, low, high)) yield return $"Expected as left (estimate): {Directions.Expected(expected, low, high)}.";
+        }
         yield return $"Findings: {inspected.Findings}";
     }
 

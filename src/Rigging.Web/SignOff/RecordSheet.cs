@@ -111,7 +111,7 @@ sealed class RecordSheet
         yield return new Facts(
         [
             .. (state.Correction?.Moves ?? []).Select(move => (Say.Agreed, move.Instruction)),
-            .. state.WorkStarted is { } started ? [(Say.WingSupport, started.WingSupport)] : (IEnumerable<(string, string)>)[],
+            .. state.WorkStarted is { } started ? [(Say.Support, started.WingSupport)] : (IEnumerable<(string, string)>)[],
             .. Given(Say.DirectionProvedBy, work.DirectionProof),
             .. Given(Say.DiffersFromPlanBecause, work.DiffersBecause),
             .. Given(Say.ExpectedAsLeft, work is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Gaps.Fill(Say.Estimate, Directions.Expected(expected, low, high)) : null),
@@ -126,14 +126,20 @@ sealed class RecordSheet
         yield return new Heading(Say.AsFoundAndAsLeft);
         if (found?.Bushings is { } bushings && (bushings != None || left != None))
         {
-            yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 1.4), new(Texts.AsLeft, 1.4)],
+            (string Name, double? Found, double? Left)[] rows =
             [
-                [Say.LeftWingFront, Setting(bushings.LeftFrontDeg), Setting(left.LeftFrontDeg)],
-                [Say.LeftWingRear, Setting(bushings.LeftRearDeg), Setting(left.LeftRearDeg)],
-                [Say.RightWingFront, Setting(bushings.RightFrontDeg), Setting(left.RightFrontDeg)],
-                [Say.RightWingRear, Setting(bushings.RightRearDeg), Setting(left.RightRearDeg)],
-            ]);
-            if (file.Facts.Airframe?.Read() is { } airframe)
+                (Say.LeftWingFront, bushings.LeftFrontDeg, left.LeftFrontDeg),
+                (Say.LeftWingRear, bushings.LeftRearDeg, left.LeftRearDeg),
+                (Say.RightWingFront, bushings.RightFrontDeg, left.RightFrontDeg),
+                (Say.RightWingRear, bushings.RightRearDeg, left.RightRearDeg),
+            ];
+            if (left == None && !state.Plans(Controls.IsEccentric))
+            {
+                yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 2.8)], [.. rows.Where(row => row.Found is not null).Select(row => (IReadOnlyList<string>)[row.Name, Setting(row.Found)])]);
+                yield return new Paragraph(Say.NoEccentricTouched);
+            }
+            else yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 1.4), new(Texts.AsLeft, 1.4)], [.. rows.Select(row => (IReadOnlyList<string>)[row.Name, Setting(row.Found), Setting(row.Left)])]);
+            if (left != None && file.Facts.Airframe?.Read() is { } airframe)
                 foreach (var drawing in AdjusterDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.4);
         }
         if (Given(Say.OtherwiseAsFound, Otherwise(found?.Adjusters, found?.Other)).Concat(Given(Say.OtherwiseAsLeft, Otherwise(work.AdjustersAsLeft, work.OtherAsLeft))).ToList() is { Count: > 0 } others) yield return new Facts(others);

@@ -9,9 +9,9 @@ namespace Rigging.Web.Story;
 static class WorkStory
 {
     public static Told Of(WorkStarted started) => new(Say.WorkStarted,
-        [Say.FromHereOnItDoesNot, Gaps.Fill(Say.WingSupport, started.WingSupport), .. Line.Quote(started.Remarks)]);
+        [Say.FromHereOnItDoesNot, Gaps.Fill(Say.Support, started.WingSupport), .. Line.Quote(started.Remarks)]);
 
-    public static Told Of(AsFound found) => new(Texts.AsFound, [.. Bushings(found.Bushings), .. Counted(found.Adjusters), .. Line.Quote(found.Other)]);
+    public static Told Of(AsFound found) => new(Texts.AsFound, [.. found is { Bushings: (null, null, null, null), Adjusters.Count: > 0 } ? [] : Bushings(found.Bushings), .. Counted(found.Adjusters), .. Line.Quote(found.Other)]);
 
     public static Told Of(WorkHandedOver handover) => new(Say.WorkHandedOver,
     [
@@ -44,7 +44,7 @@ static class WorkStory
         done is { EverythingRefitted: true, NoTemporaryHardware: true, NothingLoose: true }
             ? Say.EverythingRemovedIsRefittedNo
             : new Line(Say.NotEverythingIsRefittedAndSecured, Tone.Stop),
-        Gaps.Fill(Say.CompletedAtHTotalTime, $"{done.CompletedOn:uuuu-MM-dd}", Words.Number(done.TotalTimeH, 1), Words.Number(done.ManHours, 1)),
+        Gaps.Fill(Say.CompletedAtHTotalTime, $"{done.CompletedOn:uuuu-MM-dd}", Words.Number(done.TotalTimeH, 1), Words.Number(done.ManHours, 1) is not "1" and var hours ? Gaps.Fill(Say.ManHours, hours) : Say.ManHour),
     ]);
 
     static IEnumerable<Line> Counted(IReadOnlyList<AdjusterSetting>? settings) => (settings ?? []).Select(setting => (Line)(Words.Capital(Words.Setting(setting)) + "."));

@@ -121,6 +121,27 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task How_it_was_found_and_how_it_was_left_are_each_said_once_settings_before_words()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        var page = await browser.Open($"/squawks/{await hangar.Squawk(School.Turned(Control.LeftFlapRod, 1, 0))}/inspection");
+
+        string[] Under(string label) => [.. Assert.Single(page.Document.QuerySelectorAll("dl.facts dt"), term => term.TextContent == label).NextElementSibling!.Children.Select(line => line.TextContent)];
+        Assert.Equal(["Left flap rod 1 turn out from the length of the drawing.", "Lock wire in place."], Under("How it was found"));
+        Assert.Equal(["Left flap rod at the length of the drawing.", "Lock wire renewed."], Under("How it was left"));
+    }
+
+    [Fact]
+    public async Task After_a_flap_rod_the_flaps_are_looked_at_up_as_well()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        Assert.Contains("flaps up, both seen on their stops", (await browser.Open($"/squawks/{await hangar.Squawk(School.Turned(Control.LeftFlapRod, 1, 0))}/inspection")).Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("flaps up", (await browser.Open(Address)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Whoever_did_the_work_reads_why_they_may_not_and_can_post_nothing()
     {
         using var browser = await hangar.As(School.Mechanic);

@@ -62,6 +62,31 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_turned_fork_has_no_table_of_eccentrics()
+    {
+        var (file, pages) = await Print(await hangar.Squawk(School.Turned(Control.LeftStrutFork, 9, 10.5)));
+        Keep("fork.pdf", file);
+        var paper = string.Join(' ', pages);
+
+        Holds(paper, "Otherwise as found Left strut fork 9 turns out from fully in. Lock wire in place.", "Otherwise as left Left strut fork 10.5 turns out from fully in. Lock wire renewed.", "no eccentric touched");
+        Assert.DoesNotContain("Eccentric bushing", paper, StringComparison.Ordinal);
+        Assert.DoesNotContain("not recorded", paper, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was read of an eccentric stays on record though nobody turned it, and the table says as much as the signed text.</summary>
+    [Fact]
+    public async Task Marks_that_were_read_and_not_turned_are_on_it_as_found_alone()
+    {
+        var read = School.Checked.Do(School.Mechanic, new AsFound(new(-15, -15, null, null), null));
+        var rod = School.Turned(Control.LeftFlapRod, 1, 0).Entries.Skip(School.Checked.Length).Aggregate(read, (ledger, entry) =>
+            ledger.Do(School.Mechanic, entry.Fact is AsFound found ? found with { Bushings = new(-15, -15, null, null) } : entry.Fact));
+
+        var paper = string.Join(' ', (await Print(await hangar.Squawk(rod))).Pages);
+
+        Holds(paper, "left wing, front 15° trailing edge up left wing, rear 15° trailing edge up No eccentric was touched.");
+    }
+
+    [Fact]
     public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
     {
         var torqued = School.InWork.Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque with { HappenedAt = School.Noon - NodaTime.Duration.FromDays(1) });

@@ -49,6 +49,14 @@ public class EntryStoryTests
         Assert.Contains(told.Lines, line => line.Tone == Tone.Missing && line.Text.Contains("altitude", StringComparison.Ordinal) && !line.Text.Contains("speed", StringComparison.Ordinal));
     }
 
+    [Theory, InlineData(1, "; 1 man hour."), InlineData(2.5, "; 2.5 man hours.")]
+    public void One_man_hour_is_one(double hours, string said) =>
+        Assert.EndsWith(said, EntryStory.Of(School.Done with { ManHours = hours }).Lines[^1].Text, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_fork_as_found_says_nothing_of_an_eccentric() =>
+        Assert.Equal(["Left strut fork 9 turns out from fully in."], Lines(EntryStory.Of(new AsFound(new(null, null, null, null), null, Adjusters: [new(Control.LeftStrutFork, 9)]))));
+
     [Fact]
     public void A_red_flag_is_said_as_a_stop()
     {
