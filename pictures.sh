@@ -24,7 +24,7 @@ cut ramp-1280.png 1280x1160+0+0 ramp
 cut story-1280.png 1280x1250+0+0 story
 cut assessment-820.png 820x1250+0+0 assessment
 cut work-820.png 820x1330+0+907 work
-cut verdict-820.png 820x1090+0+944 plots
+cut verdict-820.png 820x1100+0+1010 plots
 cut report-390.png 390x1220+0+0 report
 pdftoppm -r 80 -f 1 -l 1 -png -singlefile "$RIGGING_PICTURES/record.pdf" "$RIGGING_PICTURES/record"
 cut record.png 661x1000+0+0 record
