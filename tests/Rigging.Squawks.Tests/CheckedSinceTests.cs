@@ -36,7 +36,7 @@ public class CheckedSinceTests
 
         Assert.Equal(1.2 - 0.485, Degrees(ledger, Rodded, GroundCheckKind.FlapDifference)!.Value, 0.001);
         Assert.Equal(0.1, Degrees(ledger, Rodded, GroundCheckKind.PanelIncidenceDifference));
-        Assert.False(CheckedSince.IsOvertaken(ledger, Rodded, ledger.Entries.Last(entry => entry.Fact is GroundChecked { Check: Check.FlapDifference })));
+        Assert.False(CheckedSince.Of(ledger, Rodded).IsOvertaken(ledger.Entries.Last(entry => entry.Fact is GroundChecked { Check: Check.FlapDifference })));
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public class CheckedSinceTests
 
         Assert.Null(Degrees(ledger, Rodded, GroundCheckKind.FlapDifference));
         Assert.Equal(0.4, Degrees(ledger, Rodded, GroundCheckKind.TipIncidenceDifference));
-        Assert.True(CheckedSince.IsOvertaken(ledger, Rodded, ledger.Entries.Last(entry => entry.Fact is GroundChecked { Check: Check.FlapDifference })));
+        Assert.True(CheckedSince.Of(ledger, Rodded).IsOvertaken(ledger.Entries.Last(entry => entry.Fact is GroundChecked { Check: Check.FlapDifference })));
     }
 
     [Fact]

@@ -31,14 +31,14 @@ public enum Control
 public static class Controls
 {
     public static bool MovesIncidence(this Control control) =>
-        control is Control.LeftEccentric or Control.RightEccentric or Control.LeftStrutFork or Control.RightStrutFork;
+        control.IsEccentric() || control.IsStrutFork();
 
     /// <summary>How it stands is one number, which people count or measure: degrees of a tab, turns of a fork or a rod.</summary>
     public static bool StandsAtANumber(this Control control) =>
-        control is Control.LeftStrutFork or Control.RightStrutFork or Control.LeftFlapRod or Control.RightFlapRod or Control.AileronTab or Control.RudderTab;
+        control.InTurns() || control.IsTab();
 
     /// <summary>Counted in turns: a strut fork, a flap rod.</summary>
-    public static bool InTurns(this Control control) => control.StandsAtANumber() && !control.IsTab();
+    public static bool InTurns(this Control control) => control.IsStrutFork() || control.IsFlapRod();
 
     /// <summary>The mechanics' name for it, which is the same.</summary>
     public static Mechanics.Contract.AdjustableControl OnFile(this Control control) => Enum.Parse<Mechanics.Contract.AdjustableControl>(control.ToString());

@@ -24,6 +24,12 @@ public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, do
 /// </summary>
 public sealed record AdjusterSetting(Control Control, double Value);
 
+public static class AdjusterSettings
+{
+    /// <summary>How one of them stands; null where nobody counted or measured it.</summary>
+    public static double? Of(this IReadOnlyList<AdjusterSetting>? settings, Control control) => settings?.LastOrDefault(setting => setting.Control == control)?.Value;
+}
+
 /// <summary>Settings before anything turns.</summary>
 /// <param name="Adjusters">Null where nobody counted or measured any.</param>
 public sealed record AsFound(BushingAngles Bushings, string? Other, Instant? HappenedAt = null, IReadOnlyList<AdjusterSetting>? Adjusters = null) : Fact, IMayComeLate;

@@ -44,7 +44,7 @@ public static class AsLeft
         return moves;
 
         double? From(Control control) => StandsAt(before, control);
-        double? To(Control control) => control.IsEccentric() ? Alike(left.Of(control)) : Of(work.AdjustersAsLeft, control);
+        double? To(Control control) => control.IsEccentric() ? Alike(left.Of(control)) : work.AdjustersAsLeft.Of(control);
     }
 
     /// <summary>How one adjuster stands as far as that is one number on record.</summary>
@@ -76,11 +76,11 @@ public static class AsLeft
         {
             if (FoundOtherwise(before, move) is { } otherwise) yield return otherwise;
             var to = move.Numbers().To;
-            var now = move.Control.IsEccentric() ? work.AsLeft.Of(move.Control).Front : Of(work.AdjustersAsLeft, move.Control);
+            var now = move.Control.IsEccentric() ? work.AsLeft.Of(move.Control).Front : work.AdjustersAsLeft.Of(move.Control);
             if (!Same(move.Control, now, to))
                 yield return $"The {Words.Of(move.Control)} is left {Words.Stands(move.Control, now!.Value)}; the plan said {Words.Stands(move.Control, to!.Value)}.";
         }
-        var counted = (work.AdjustersAsLeft ?? []).Where(left => !Same(left.Control, left.Value, Of(found.Adjusters, left.Control))).Select(left => left.Control);
+        var counted = (work.AdjustersAsLeft ?? []).Where(left => !Same(left.Control, left.Value, found.Adjusters.Of(left.Control))).Select(left => left.Control);
         foreach (var other in Turned(found.Bushings, work.AsLeft).Concat(counted).Except(correction.Moves.Select(move => move.Control)))
             yield return $"The {Words.Of(other)} is not left as it was found, and is not in the plan.";
     }
@@ -90,7 +90,7 @@ public static class AsLeft
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(move);
-        var was = move.Control.IsEccentric() ? state.AsFound?.Bushings.Of(move.Control).Front : Of(state.AsFound?.Adjusters, move.Control);
+        var was = move.Control.IsEccentric() ? state.AsFound?.Bushings.Of(move.Control).Front : state.AsFound?.Adjusters.Of(move.Control);
         return Same(move.Control, was, move.Numbers().From) ? null
             : $"The {Words.Of(move.Control)} was found {Words.Stands(move.Control, was!.Value)}; the plan started from {Words.Stands(move.Control, move.Numbers().From!.Value)}.";
     }
@@ -98,8 +98,6 @@ public static class AsLeft
     /// <summary>The eccentrics that do not stand alike in both.</summary>
     internal static IEnumerable<Control> Turned(BushingAngles from, BushingAngles to) => Eccentrics.Where(control =>
         (from.Of(control), to.Of(control)) is var ((front, rear), (frontNow, rearNow)) && !(Same(control, front, frontNow) && Same(control, rear, rearNow)));
-
-    internal static double? Of(IReadOnlyList<AdjusterSetting>? settings, Control control) => settings?.LastOrDefault(setting => setting.Control == control)?.Value;
 
     /// <summary>What nobody recorded is not taken for different.</summary>
     internal static bool Same(Control control, double? one, double? other) => one is not { } a || other is not { } b

@@ -13,37 +13,28 @@ namespace Rigging.Squawks.Evidence;
 public sealed class CheckedSince
 {
     readonly TurnedSince turned;
-    readonly List<(int Sequence, IReadOnlyList<Control> Planned)> works = [];
 
-    internal CheckedSince(Ledger ledger, TurnedSince turned)
-    {
-        this.turned = turned;
-        CorrectionAgreed? correction = null;
-        foreach (var entry in ledger.Entries)
-        {
-            if (entry.Fact is CorrectionAgreed agreed) correction = agreed;
-            if (entry.Fact is WorkDone) works.Add((entry.Sequence, [.. correction?.Moves.Select(move => move.Control) ?? []]));
-        }
-    }
+    internal CheckedSince(TurnedSince turned) => this.turned = turned;
 
-    /// <summary>Whether work after it overtook a check; without an airframe on file nothing is known by how much.</summary>
-    public static bool IsOvertaken(Ledger ledger, AirframeOnFile? onFile, Entry check)
+    /// <param name="onFile">Null: nothing is known by how much it was moved.</param>
+    public static CheckedSince Of(Ledger ledger, AirframeOnFile? onFile) =>
+        new(new TurnedSince(ledger, onFile is null ? null : new(() => new Aeroplane(onFile.Read()))));
+
+    /// <summary>Whether work after it overtook a check.</summary>
+    public bool IsOvertaken(Entry check)
     {
-        ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(check);
-        return check.Fact is GroundChecked { NotApplicableReason: null } measured
-            && new CheckedSince(ledger, new(ledger, new(() => new Aeroplane(onFile!.Read())), isOnFile: onFile is not null)).Now(measured, check.Sequence) is null;
+        return check.Fact is GroundChecked { NotApplicableReason: null } measured && Now(measured, check.Sequence) is null;
     }
 
     /// <summary>The check as it holds now; null when it was overtaken.</summary>
     internal GroundChecked? Now(GroundChecked check, int sequence)
     {
-        foreach (var (work, planned) in works.Where(work => work.Sequence > sequence))
+        foreach (var work in turned.Works.Where(work => work.Sequence > sequence))
         {
-            var moves = turned.Works.Single(one => one.Sequence == work).Moves;
-            if (CarriedOn(check.Check) is { } cause && moves is not null)
+            if (CarriedOn(check.Check) is { } cause && work.Moves is { } moves)
                 check = check with { Value = check.Value + moves.Where(move => move.Change.Cause == cause).Sum(move => move.Change.Amplitude) };
-            else if (planned.Any(control => Overtakes(control, check.Check)))
+            else if (work.Planned.Any(control => Overtakes(control, check.Check)))
                 return null;
         }
         return check;

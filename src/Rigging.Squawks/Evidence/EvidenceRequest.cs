@@ -41,7 +41,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         List<string> assumed = [];
         var state = ledger.State;
         var points = new JsonArray();
-        var turned = new TurnedSince(ledger, new(() => new Aeroplane(airframe)));
+        var turned = new TurnedSince(ledger, new Lazy<Aeroplane>(() => new(airframe)));
         var speaking = FlownTrims.WithoutPutRight([.. ledger.Entries.Where(entry => counts(entry) && turned.Since(entry.Sequence) is not null)], assumed);
         foreach (var entry in speaking)
             foreach (var point in TestPointsOf(entry.Fact, airframe, assumed)) points.Add(Moved(point, turned.Since(entry.Sequence)!));
@@ -52,7 +52,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
             ["straightBefore"] = state.Report?.StraightBefore,
             ["events"] = Events(ledger, turned),
             ["testPoints"] = points,
-            ["groundChecks"] = GroundChecks(ledger, new(ledger, turned)),
+            ["groundChecks"] = GroundChecks(ledger, new(turned)),
         };
         FlownTrims.Into(request, speaking);
         // How the trims stood on the reported flight says nothing of a later one.

@@ -8,28 +8,31 @@ namespace Rigging.Squawks.Evidence;
 /// <summary>What one adjuster was set to, as what it added to the amplitude of its cause.</summary>
 sealed record Moved(AdjustableControl Control, KnownChange Change);
 
+/// <summary>One work that was signed.</summary>
+/// <param name="Planned">The controls that were agreed on.</param>
+/// <param name="Moves">What it moved; null when something else was moved, or nobody wrote down how far, or knows what that does.</param>
+sealed record Work(int Sequence, IReadOnlyList<Control> Planned, IReadOnlyList<Moved>? Moves);
+
 /// <summary>
 /// What was moved after each flight of a ledger. A flight made before an eccentric, a strut fork, a flap rod or a tab was moved still speaks of
 /// the aircraft as it stands now, the move said beside it; one made before anything else was moved, or when nobody wrote down how far, does not.
 /// </summary>
 sealed class TurnedSince
 {
-    /// <param name="aeroplane">Solved only where something was moved.</param>
-    /// <param name="isOnFile">False: nobody knows what a move does.</param>
-    public TurnedSince(Ledger ledger, Lazy<Aeroplane> aeroplane, bool isOnFile = true)
+    /// <param name="aeroplane">Solved only where something was moved; null when none is on file, so that nobody knows what a move does.</param>
+    public TurnedSince(Ledger ledger, Lazy<Aeroplane>? aeroplane)
     {
-        List<(int, IReadOnlyList<Moved>?)> all = [];
+        List<Work> all = [];
         var state = SquawkState.Nothing;
         foreach (var entry in ledger.Entries)
         {
-            if (entry.Fact is WorkDone work) all.Add((entry.Sequence, isOnFile ? Moves(state, work, aeroplane) : null));
+            if (entry.Fact is WorkDone work) all.Add(new(entry.Sequence, [.. state.Correction?.Moves.Select(move => move.Control) ?? []], aeroplane is null ? null : Moves(state, work, aeroplane)));
             state = state.With(entry);
         }
         Works = all;
     }
 
-    /// <summary>Each work by its entry, and what it moved; null as in <see cref="Since"/>.</summary>
-    public IReadOnlyList<(int Sequence, IReadOnlyList<Moved>? Moves)> Works { get; }
+    public IReadOnlyList<Work> Works { get; }
 
     /// <summary>What was added to each cause since; null when something else was moved since, or nobody wrote down how far.</summary>
     public IReadOnlyList<KnownChange>? Since(int sequence)

@@ -84,7 +84,7 @@ static class WorkRules
     /// <summary>What the plan moves by a number must be counted or measured, before and after.</summary>
     static IEnumerable<BrokenRule> Uncounted(IReadOnlyList<AdjusterSetting>? settings, SquawkState state, string when, string code, string field) =>
         (state.Correction?.Moves ?? [])
-            .Where(move => move.Control.StandsAtANumber() && move.Numbers().To is not null && AsLeft.Of(settings, move.Control) is null)
+            .Where(move => move.Control.StandsAtANumber() && move.Numbers().To is not null && settings.Of(move.Control) is null)
             .Select(move => new BrokenRule(code, $"The plan moves the {Words.Of(move.Control)} by a number: give how it was {when}, {(move.Control.IsTab() ? "in degrees" : "in turns")}.", field));
 
     static IEnumerable<BrokenRule> Eccentric(Control eccentric, BushingAngles found, BushingAngles left, Facts facts)

@@ -86,7 +86,7 @@ static class AgreeForm
     public static bool InNumbers(Control control) => control.IsEccentric() || control.StandsAtANumber();
 
     /// <summary>What a strut fork's and a flap rod's turns are counted from, and a tab's degrees measured.</summary>
-    public static string CountedFrom(Control control) => control.IsTab() ? Say.FromStraight : control.MovesIncidence() ? Say.OutFromFullyIn : Say.FromDrawing;
+    public static string CountedFrom(Control control) => control.IsTab() ? Say.FromStraight : control.IsStrutFork() ? Say.OutFromFullyIn : Say.FromDrawing;
 
     /// <summary>Where it stands when it stands no way at all.</summary>
     public static string Home(Control control) => control.IsEccentric() ? Say.Neutral : control.IsTab() ? Say.Straight : Say.LengthOfDrawing;

@@ -1,7 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
-using Rigging.Squawks.Rules;
 
 namespace Rigging.Web.Checks;
 
@@ -18,13 +17,13 @@ static class ChecksSoFar
             : [.. all.Where(done => done.Fact.NotApplicableReason is null).GroupBy(done => (done.Fact.Cable, done.Fact.Side)).Select(same => same.Last())];
     }
 
-    public static CheckState StateOf(Ledger ledger, AirframeOnFile? onFile, Check check) => Of(ledger, check) switch
+    public static CheckState StateOf(Ledger ledger, CheckedSince since, Check check) => Of(ledger, check) switch
     {
         [] => CheckUnits.Serves(check) is null ? CheckState.NotMeasured : CheckState.Missing,
         var found when found.Any(done => done.Check.Clear == false) => CheckState.NotClear,
         [{ Check.NotApplicableReason: not null }] => CheckState.NotApplicable,
         // What was measured before it was moved, nobody knows how far, no longer says how it stands.
-        var found when found.All(done => CheckedSince.IsOvertaken(ledger, onFile, done.Entry)) => CheckState.Overtaken,
+        var found when found.All(done => since.IsOvertaken(done.Entry)) => CheckState.Overtaken,
         _ => CheckState.Recorded,
     };
 
@@ -35,8 +34,8 @@ static class ChecksSoFar
 
     static bool Speaks(Fact fact, Control tab) => fact switch
     {
-        AsFound found => found.Adjusters?.Any(setting => setting.Control == tab) == true,
-        WorkDone done => done.AdjustersAsLeft?.Any(setting => setting.Control == tab) == true,
+        AsFound found => found.Adjusters.Of(tab) is not null,
+        WorkDone done => done.AdjustersAsLeft.Of(tab) is not null,
         GroundChecked { Value: not null } check => check.Check == (tab == Control.RudderTab ? Check.RudderTab : Check.AileronTab),
         _ => false,
     };

@@ -21,6 +21,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     bool keeping, changed;
     IReadOnlyList<EarlierCorrection>? lessons;   // from closed ledgers: the same for as long as the page is open
     Lazy<FlownEvidence?> flown = new(() => null);
+    Lazy<Equivalents?> coins = new(() => null);
 
     /// <summary>Null until opened, and when there is no such squawk.</summary>
     public SquawkFile? File { get; private set; }
@@ -73,6 +74,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
         File = await desk.Open(number);
         if (File is null) return;
         lessons ??= await desk.Lessons(File);
+        coins = new(() => flown.Value is { } evidence ? new(new(evidence.Airframe)) : null);
         flown = new(() => File.Facts.Airframe is { } onFile ? FlownEvidence.Now(File.Ledger, onFile, lessons) : null);
     }
 
@@ -80,7 +82,7 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
     public Answer<Foreseen>? Expected(WorkDone done) => flown.Value is { } evidence ? AsLeft.Foreseen(evidence.Outlook, File!.State, done) : null;
 
     /// <summary>What a roll tendency is worth in litres, people and flats; null as in <see cref="Expected"/>.</summary>
-    public Equivalents? Coins => flown.Value is { } evidence ? new(new(evidence.Airframe)) : null;
+    public Equivalents? Coins => coins.Value;
 
     // A page that lost its circuit would lose what is typed, so a database that is away is a thing to say, not an end.
     async Task Reach(Func<Task> act)

@@ -179,7 +179,7 @@ static class WorkForm
     static bool FoundIsComplete(SquawkState state) => state.AsFound is { } found
         && (state.Correction?.Moves ?? []).Where(move => move.Control.IsEccentric()).All(move => found.Bushings.Of(move.Control) is ({ }, { }))
         && !(state.MovesInWords && string.IsNullOrWhiteSpace(found.Other))
-        && Counted(state).All(control => !InNumbers(state, control) || found.Adjusters?.Any(setting => setting.Control == control) == true);
+        && Counted(state).All(control => !InNumbers(state, control) || found.Adjusters.Of(control) is not null);
 }
 
 /// <summary>The parts of the work, in order.</summary>
