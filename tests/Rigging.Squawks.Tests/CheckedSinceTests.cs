@@ -60,6 +60,15 @@ public class CheckedSinceTests
     }
 
     [Fact]
+    public void A_tab_stands_where_it_was_left_and_need_not_be_measured_again()
+    {
+        var ledger = Moved(new(Control.RudderTab, null, null, "Bend the rudder tab from 0° to 4° left.", 0, 4), 0, 3.5);
+
+        Assert.Equal(3.5, Degrees(ledger, School.Airframe, GroundCheckKind.RudderTab));
+        Assert.Equal(3.5, EvidenceRequest.Of(ledger, School.Airframe).Read().StandsAt(AdjustableControl.RudderTab));
+    }
+
+    [Fact]
     public void What_was_moved_by_nobody_knows_how_much_overtakes_the_check()
     {
         var ledger = Moved(new(Control.RightFlapRod, null, null, "Right rod in until the flaps sit alike."), null, null);

@@ -7,8 +7,8 @@ using Rigging.Squawks.Rules;
 namespace Rigging.Squawks.Evidence;
 
 /// <summary>
-/// What ground checks still say after work. What an eccentric, a fork or a rod did by a known amount to what was measured is added to it; what
-/// was moved otherwise overtakes the check.
+/// What ground checks still say after work. What an eccentric, a fork or a rod did by a known amount to what was measured is added to it, and a
+/// tab stands where it was left; what was moved otherwise overtakes the check.
 /// </summary>
 public sealed class CheckedSince
 {
@@ -34,6 +34,8 @@ public sealed class CheckedSince
         {
             if (CarriedOn(check.Check) is { } cause && work.Moves is { } moves)
                 check = check with { Value = check.Value + moves.Where(move => move.Change.Cause == cause).Sum(move => move.Change.Amplitude) };
+            else if (work.Moves?.LastOrDefault(move => Angle(check.Check) == move.Setting.Control) is { Setting.To: var left })
+                check = check with { Value = left };
             else if (work.Planned.Any(control => Overtakes(control, check.Check)))
                 return null;
         }
@@ -45,6 +47,14 @@ public sealed class CheckedSince
         Check.PanelIncidenceDifference => Cause.PanelIncidenceDifference,
         Check.TipIncidenceDifference => Cause.TipIncidenceDifference,
         Check.FlapDifference => Cause.FlapDifference,
+        _ => null,
+    };
+
+    /// <summary>The adjuster whose own angle the check is.</summary>
+    static AdjustableControl? Angle(Check check) => check switch
+    {
+        Check.AileronTab => AdjustableControl.AileronTab,
+        Check.RudderTab => AdjustableControl.RudderTab,
         _ => null,
     };
 

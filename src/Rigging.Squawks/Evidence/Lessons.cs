@@ -37,7 +37,7 @@ public static class Lessons
             var (from, to) = (at > 0 ? works[at - 1].Sequence : 0, at + 1 < works.Count ? works[at + 1].Sequence : int.MaxValue);
             if (Tendency(from, works[at].Sequence) is { } before && Tendency(works[at].Sequence, to) is { } after
                 && Math.Max(LeastSdDegPerS, Math.Sqrt(Square(Sd(before)) + Square(Sd(after)))) is var sd and < WorthHavingDegPerS)
-                lessons.Add(new(first.Control, modelled, after.Mean - before.Mean, sd, sameAircraft));
+                lessons.Add(new(first.Setting.Control, modelled, after.Mean - before.Mean, sd, sameAircraft));
         }
         return lessons;
 

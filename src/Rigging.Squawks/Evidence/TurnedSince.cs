@@ -1,12 +1,13 @@
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Correction;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 
 namespace Rigging.Squawks.Evidence;
 
-/// <summary>What one adjuster was set to, as what it added to the amplitude of its cause.</summary>
-sealed record Moved(AdjustableControl Control, KnownChange Change);
+/// <summary>What one adjuster was set to, and what that added to the amplitude of its cause.</summary>
+sealed record Moved(SetTo Setting, KnownChange Change);
 
 /// <summary>One work that was signed.</summary>
 /// <param name="Planned">The controls that were agreed on.</param>
@@ -45,7 +46,7 @@ sealed class TurnedSince
     static List<Moved>? Moves(SquawkState before, WorkDone work, Lazy<Aeroplane> aeroplane)
     {
         if (AsLeft.Moves(before, work) is not { } settings) return null;
-        var moves = settings.Select(setting => (setting.Control, Change: setting.On(aeroplane.Value))).ToList();
-        return moves.All(move => move.Change.Ok) ? [.. moves.Select(move => new Moved(move.Control, move.Change.Value!))] : null;
+        var moves = settings.Select(setting => (Setting: setting, Change: setting.On(aeroplane.Value))).ToList();
+        return moves.All(move => move.Change.Ok) ? [.. moves.Select(move => new Moved(move.Setting, move.Change.Value!))] : null;
     }
 }

@@ -43,8 +43,8 @@ public static class MaintenanceRecord
             foreach (var move in correction.Moves) yield return $"Agreed: {move.Instruction}";
         }
         if (state.WorkStarted is { } started) yield return $"Support: {started.WingSupport}";
-        if (state.AsFound is { } found) yield return $"As found: {Angles(found.Bushings)}{Counted(found.Adjusters)}{Other(found.Other)}";
-        yield return $"As left: {Angles(done.AsLeft)}{Counted(done.AdjustersAsLeft)}{Other(done.OtherAsLeft)}";
+        if (state.AsFound is { } found) yield return $"As found: {Stands(found.Bushings, found.Adjusters, found.Other)}";
+        yield return $"As left: {Stands(done.AsLeft, done.AdjustersAsLeft, done.OtherAsLeft)}";
         if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";
         if (done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high })
             yield return $"Expected as left (estimate): {Directions.Expected(expected, low, high)}.";
@@ -61,12 +61,17 @@ public static class MaintenanceRecord
         $"Torque: {torque.Fastener}, {torque.TargetSource}, {Words.Number(torque.TargetMinInLb, 1)} to {Words.Number(torque.TargetMaxInLb, 1)} in·lb {(torque.TargetIncludesPrevailing ? "including prevailing torque" : $"plus run-on {Words.Number(torque.RunOnInLb ?? 0, 1)}")}, " +
         $"{(torque.Lubrication == Lubrication.Dry ? "dry" : "lubricated")}, {(torque.Turned == TurnedPart.Nut ? "nut" : "bolt head")} turned; reached {Words.Number(torque.ReachedInLb, 1)} in·lb with wrench {torque.WrenchCode} set to {Words.Number(torque.SettingInLb, 1)}, calibration due {torque.CalibrationDue:uuuu-MM-dd}; stripe applied.";
 
-    static string Angles(BushingAngles b) =>
-        (b.LeftFrontDeg, b.LeftRearDeg, b.RightFrontDeg, b.RightRearDeg) is (null, null, null, null)
-            ? "no eccentric touched."
-            : $"left eccentric front {Words.Degrees(b.LeftFrontDeg)}, rear {Words.Degrees(b.LeftRearDeg)}; right eccentric front {Words.Degrees(b.RightFrontDeg)}, rear {Words.Degrees(b.RightRearDeg)} (trailing edge down positive).";
-
-    static string Counted(IReadOnlyList<AdjusterSetting>? settings) => settings is { Count: > 0 } ? $" {Words.Capital(string.Join("; ", settings.Select(Words.Setting)))}." : "";
-
-    static string Other(string? other) => string.IsNullOrWhiteSpace(other) ? "" : $" {other}";
+    static string Stands(BushingAngles b, IReadOnlyList<AdjusterSetting>? counted, string? other)
+    {
+        var settings = string.Join("; ", (counted ?? []).Select(Words.Setting));
+        string[] told =
+        [
+            b != new BushingAngles(null, null, null, null)
+                ? $"left eccentric front {Words.Degrees(b.LeftFrontDeg)}, rear {Words.Degrees(b.LeftRearDeg)}; right eccentric front {Words.Degrees(b.RightFrontDeg)}, rear {Words.Degrees(b.RightRearDeg)} (trailing edge down positive)."
+                : settings == "" ? "no eccentric touched." : "",
+            settings == "" ? "" : $"{Words.Capital(settings)}.",
+            other ?? "",
+        ];
+        return string.Join(' ', told.Where(part => !string.IsNullOrWhiteSpace(part)));
+    }
 }

@@ -24,7 +24,7 @@ static class TendencyHistory
         var found = ledgers.SelectMany(ledger => ledger.Entries).Select(Read).OfType<Found>().OrderBy(one => one.At).ToList();
         if (found.Count == 0) return null;
         Dots Of(bool afterFlight, Telling telling, string name) => new(telling, name,
-            [.. found.Where(one => one.AfterFlight == afterFlight).Select(one => (Day(one.At), one.Mean, (double?)((one.High - one.Low) / 2)))]);
+            [.. found.Where(one => one.AfterFlight == afterFlight).Select(one => new Dot(Day(one.At), one.Mean, (one.Low, one.High)))]);
         List<Upright> works = [.. ledgers.SelectMany(ledger => ledger.Entries.Where(entry => entry.Fact is WorkDone)
             .Select(entry => new Upright(Worked(entry, (WorkDone)entry.Fact), Gaps.Fill(Say.WorkS, ledger.State.Report!.Number)))).OrderBy(work => work.X)];
         var last = found[^1];

@@ -26,8 +26,15 @@ public enum Telling { Earlier, Now }
 /// <summary>A line with the band in which it lies nine times in ten.</summary>
 public sealed record Curve(Telling Telling, string Name, IReadOnlyList<(double X, double Low, double Mean, double High)> Points);
 
-/// <summary>What was read, each with half the width in which it lies nine times in ten; null where nobody knows.</summary>
-public sealed record Dots(Telling Telling, string Name, IReadOnlyList<(double X, double Y, double? Give)> Points);
+/// <summary>What was read or found.</summary>
+public sealed record Dots(Telling Telling, string Name, IReadOnlyList<Dot> Points);
+
+/// <param name="Within">Where it lies nine times in ten, which need not be as far on both sides; null where nobody knows.</param>
+public sealed record Dot(double X, double Y, (double Low, double High)? Within)
+{
+    /// <param name="give">Half the width in which it lies nine times in ten.</param>
+    public static Dot GiveOrTake(double x, double y, double? give) => new(x, y, give is { } half ? (y - half, y + half) : null);
+}
 
 /// <summary>A level that must not be passed.</summary>
 public sealed record Level(double Y, string Name);

@@ -133,10 +133,10 @@ static partial class ChartInk
 
     static void Add(Plot plot, Dots dots, Inks inks)
     {
-        foreach (var (x, y, give) in dots.Points)
+        foreach (var dot in dots.Points)
         {
-            if (give is not { } half) continue;
-            var bar = plot.Add.Line(x, y - half, x, y + half);
+            if (dot.Within is not var (low, high)) continue;
+            var bar = plot.Add.Line(dot.X, low, dot.X, high);
             bar.LineColor = Of(dots.Telling, inks);
             bar.LineWidth = 1.5f;
             bar.MarkerSize = 0;
@@ -173,11 +173,11 @@ static partial class ChartInk
         foreach (var curve in chart.Curves) free.Line([.. curve.Points.Select(point => At(point.X, point.Mean))]);
         foreach (var y in chart.Levels.Select(level => level.Y).Append(0)) free.Line([At(limits.Left, y), At(limits.Right, y)]);
         foreach (var upright in chart.Uprights) free.Line([At(upright.X, limits.Bottom), At(upright.X, limits.Top)]);
-        foreach (var (x, y, give) in chart.Dots.SelectMany(dots => dots.Points))
+        foreach (var dot in chart.Dots.SelectMany(dots => dots.Points))
         {
-            var (across, down) = At(x, y);
+            var (across, down) = At(dot.X, dot.Y);
             free.Take(Box.About(across, down, 8));
-            if (give is { } half) free.Line([At(x, y - half), At(x, y + half)]);
+            if (dot.Within is var (low, high)) free.Line([At(dot.X, low), At(dot.X, high)]);
         }
 
         void Write(string text, Color colour, Func<Box, IEnumerable<Box>> places)

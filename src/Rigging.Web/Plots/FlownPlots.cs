@@ -61,7 +61,7 @@ static class FlownPlots
             [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Outlook.Expected(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
                 ? ((double, double, double, double)?)(speed, bank.Low / seconds, bank.Mean / seconds, bank.High / seconds) : null).OfType<(double, double, double, double)>()]);
         Dots Read(FlownEvidence flown, Telling telling, string name) => new(telling, name,
-            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => (r.Point.CasKt, AsOn(flown, of, r.Point, r.Seconds, r.Deg) / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
+            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => Dot.GiveOrTake(r.Point.CasKt, AsOn(flown, of, r.Point, r.Seconds, r.Deg) / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
         List<Curve> curves = [];
         List<Dots> dots = [];
         if (before is not null)
@@ -86,7 +86,7 @@ static class FlownPlots
             : flown.Outlook.Expected(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
 
     static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran, TestPoint of) =>
-        new(telling, name, [.. ran.Readings.Select(r => (r.Seconds, AsOn(flown, of, r.Point, r.Seconds, r.Deg), flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
+        new(telling, name, [.. ran.Readings.Select(r => Dot.GiveOrTake(r.Seconds, AsOn(flown, of, r.Point, r.Seconds, r.Deg), flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
 
     /// <summary>The bank as the flight that is drawn would have had it: what was read, and what its own load, height and power are worth less. A line and its readings belong together only so.</summary>
     static double AsOn(FlownEvidence flown, TestPoint drawn, TestPoint point, double seconds, double deg)

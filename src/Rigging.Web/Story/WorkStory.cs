@@ -11,7 +11,7 @@ static class WorkStory
     public static Told Of(WorkStarted started) => new(Say.WorkStarted,
         [Say.FromHereOnItDoesNot, Gaps.Fill(Say.Support, started.WingSupport), .. Line.Quote(started.Remarks)]);
 
-    public static Told Of(AsFound found) => new(Texts.AsFound, [.. found is { Bushings: (null, null, null, null), Adjusters.Count: > 0 } ? [] : Bushings(found.Bushings), .. Counted(found.Adjusters), .. Line.Quote(found.Other)]);
+    public static Told Of(AsFound found) => new(Texts.AsFound, [.. Stands(found.Bushings, found.Adjusters), .. Line.Quote(found.Other)]);
 
     public static Told Of(WorkHandedOver handover) => new(Say.WorkHandedOver,
     [
@@ -32,8 +32,7 @@ static class WorkStory
     public static Told Of(WorkDone done) => new(Say.WorkDone,
     [
         new(done.Description, Tone.Quoted),
-        .. Bushings(done.AsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
-        .. Counted(done.AdjustersAsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
+        .. Stands(done.AsLeft, done.AdjustersAsLeft).Select(line => line with { Text = Gaps.Fill(Say.AsLeft, line.Text) }),
         .. Line.Quote(done.OtherAsLeft),
         .. done.DiffersBecause is { } reason ? [new Line(Gaps.Fill(Say.AsLeftDiffersFromPlan, reason), Tone.Caution)] : Array.Empty<Line>(),
         .. done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? [Gaps.Fill(Say.ExpectedAsLeft, Expected(expected, low, high))] : Array.Empty<Line>(),
@@ -47,13 +46,12 @@ static class WorkStory
         Gaps.Fill(Say.CompletedAtHTotalTime, $"{done.CompletedOn:uuuu-MM-dd}", Words.Number(done.TotalTimeH, 1), Words.Number(done.ManHours, 1) is not "1" and var hours ? Gaps.Fill(Say.ManHours, hours) : Say.ManHour),
     ]);
 
-    static IEnumerable<Line> Counted(IReadOnlyList<AdjusterSetting>? settings) => (settings ?? []).Select(setting => (Line)(Words.Capital(Words.Setting(setting)) + "."));
-
-    /// <summary>Both wings' bushings, each as an angle and a way the trailing edge goes.</summary>
-    static IEnumerable<Line> Bushings(BushingAngles angles)
+    /// <summary>Both wings' bushings, each as an angle and a way the trailing edge goes, and what else is counted; of eccentrics alone nothing is said where only something else was counted.</summary>
+    static List<Line> Stands(BushingAngles angles, IReadOnlyList<AdjusterSetting>? others)
     {
-        if (angles is (null, null, null, null)) return [Say.NoEccentricWasTouched];
-        return [Wing(Texts.Left, angles.LeftFrontDeg, angles.LeftRearDeg), Wing(Texts.Right, angles.RightFrontDeg, angles.RightRearDeg)];
+        var counted = (others ?? []).Select(setting => (Line)(Words.Capital(Words.Setting(setting)) + ".")).ToList();
+        if (angles is (null, null, null, null)) return counted is [] ? [Say.NoEccentricWasTouched] : counted;
+        return [Wing(Texts.Left, angles.LeftFrontDeg, angles.LeftRearDeg), Wing(Texts.Right, angles.RightFrontDeg, angles.RightRearDeg), .. counted];
     }
 
     static Line Wing(string side, double? front, double? rear) => (front, rear) switch

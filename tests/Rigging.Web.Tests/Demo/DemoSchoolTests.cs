@@ -1,4 +1,6 @@
+using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Verification;
 using Rigging.Squawks.Entries;
@@ -7,6 +9,7 @@ using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Demo;
 using Rigging.Web.Desk;
+using Rigging.Web.Fleet;
 using Rigging.Web.Plots;
 using Rigging.Web.Story;
 
@@ -86,8 +89,22 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
         Assert.All(chart.Curves.Zip(chart.Dots), pair => Assert.All(pair.Second.Points, point =>
         {
             var line = pair.First.Points.MinBy(at => Math.Abs(at.X - point.X));
-            Assert.InRange(point.Y, line.Low - point.Give!.Value / 2, line.High + point.Give.Value / 2);
+            Assert.InRange(point.Y, line.Low - (point.Y - point.Within!.Value.Low) / 2, line.High + (point.Within.Value.High - point.Y) / 2);
         }));
+    }
+
+    /// <summary>An interval need not be as wide to both sides.</summary>
+    [Fact]
+    public async Task The_history_of_an_aircraft_draws_each_interval_as_it_is_on_record()
+    {
+        List<Ledger> ledgers = [];
+        for (var story = 1; story <= Seeds.Stories.Count; story++) ledgers.Add(await Ledger(story));
+
+        var drawn = TendencyHistory.Of(ledgers, DateTimeZone.Utc, 0.5)!.Value.Chart.Dots.SelectMany(dots => dots.Points).Select(dot => (dot.Within!.Value.Low, dot.Y, dot.Within.Value.High));
+
+        var assessed = ledgers.SelectMany(ledger => ledger.Entries).Select(entry => entry.Fact).OfType<Assessed>().Select(fact => JsonNode.Parse(fact.Response)!["rollTendency"]!).Select(on => (Low: (double)on["low"]!, Mean: (double)on["mean"]!, High: (double)on["high"]!)).ToList();
+        Assert.Contains(assessed, on => Math.Abs(on.High + on.Low - 2 * on.Mean) > 0.01);
+        Assert.Subset(drawn.ToHashSet(), assessed.ToHashSet());
     }
 
     /// <summary>The verdict's number is what is left once the day's load is taken out: it is not taken out again in the telling.</summary>

@@ -9,7 +9,7 @@ public sealed partial class ChartInkTests
 {
     static Chart Sample(string title = "Bank after letting go", string says = "After 10 s 6° left wing down.") => new(title, "seconds", "bank, °", says,
         [new(Telling.Earlier, "before the work", [(0, 0, 0, 0), (10, -8, -6, -4)]), new(Telling.Now, "after the work", [(0, 0, 0, 0), (10, -1, 0.5, 2)])],
-        [new(Telling.Now, "read after the work", [(10, 0.4, 1.5)])], [new(0.5, "limit 0.50")], [new(4, "work, S-7")]);
+        [new(Telling.Now, "read after the work", [Dot.GiveOrTake(10, 0.4, 1.5)])], [new(0.5, "limit 0.50")], [new(4, "work, S-7")]);
 
     static XElement Drawn(Chart chart, Canvas? on = null) => XElement.Parse(ChartInk.Svg(chart, on));
 
@@ -48,7 +48,7 @@ public sealed partial class ChartInkTests
     public void A_phone_s_plot_over_days_dates_both_its_ends(double first, double last, string from, string to)
     {
         var start = new DateTime(2026, 3, 2, 0, 0, 0, DateTimeKind.Unspecified).ToOADate();
-        var drawn = Drawn(new("How it flew", "day", "roll", "", [], [new(Telling.Earlier, "assessed", [(start + first, 1, 0.2), (start + last, 0.4, 0.2)])], [], [], Dates: true), Canvas.Narrow);
+        var drawn = Drawn(new("How it flew", "day", "roll", "", [], [new(Telling.Earlier, "assessed", [Dot.GiveOrTake(start + first, 1, 0.2), Dot.GiveOrTake(start + last, 0.4, 0.2)])], [], [], Dates: true), Canvas.Narrow);
 
         var dates = drawn.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value.Trim()).Where(text => Regex.IsMatch(text, @"^\d{4}-\d\d-\d\d$")).Order(StringComparer.Ordinal);
 
@@ -67,7 +67,7 @@ public sealed partial class ChartInkTests
     public void No_name_lies_on_a_line_a_reading_or_another_name(double beforeFrom, double beforeTo, double afterFrom, double afterTo, double limit, bool phone)
     {
         var drawn = Drawn(new("Roll", "knots", "roll", "", [Straight(Telling.Earlier, "before the work", beforeFrom, beforeTo), Straight(Telling.Now, "after the work", afterFrom, afterTo)],
-            [new(Telling.Earlier, "", [(10, beforeTo * 0.8, 2), (12, beforeTo, 1)]), new(Telling.Now, "", [(10, afterTo, 2)])], [new(limit, "limit 0.50"), new(-limit, "limit −0.50")], []), phone ? Canvas.Narrow : Canvas.Broad);
+            [new(Telling.Earlier, "", [Dot.GiveOrTake(10, beforeTo * 0.8, 2), Dot.GiveOrTake(12, beforeTo, 1)]), new(Telling.Now, "", [Dot.GiveOrTake(10, afterTo, 2)])], [new(limit, "limit 0.50"), new(-limit, "limit −0.50")], []), phone ? Canvas.Narrow : Canvas.Broad);
         var names = ((string[])["before the work", "after the work", "limit 0.50", "limit −0.50"]).Select(name => (Name: name, Box: BoxOf(Assert.Single(drawn.Descendants(), e => e.Name.LocalName == "text" && e.Value.Trim() == name)))).ToList();
         // A dashed line is drawn dash by dash; a band lies behind the names and may.
         var lines = drawn.Descendants().Where(e => e.Name.LocalName == "path" && e.Attribute("fill-opacity") is null)
