@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Rigging.Mechanics.Adjusters;
 
 namespace Rigging.Mechanics.Contract;
 
@@ -26,13 +27,13 @@ public sealed record AssessmentRequest(
     public IEnumerable<string> NotLetGo => [.. Trims?.OffNeutral ?? [], .. Autopilot == Autopilot.Engaged ? (string[])["the autopilot engaged"] : []];
 
     /// <summary>
-    /// How an adjuster stands, as far as that is one number on record: an eccentric in degrees, null when its bushings are not alike; a fork or
+    /// How an adjuster stands, as far as that is one number on record: an eccentric in degrees, null when its bushings disagree; a fork or
     /// a rod in turns; a tab in degrees as it was last measured. Null for the aileron neutral, which is a check's business.
     /// </summary>
     public double? StandsAt(AdjustableControl control) => control switch
     {
-        AdjustableControl.LeftEccentric => Alike(Settings?.LeftEccentricDeg),
-        AdjustableControl.RightEccentric => Alike(Settings?.RightEccentricDeg),
+        AdjustableControl.LeftEccentric => Eccentric(Settings?.LeftEccentricDeg),
+        AdjustableControl.RightEccentric => Eccentric(Settings?.RightEccentricDeg),
         AdjustableControl.LeftStrutFork => Settings?.LeftStrutForkTurns,
         AdjustableControl.RightStrutFork => Settings?.RightStrutForkTurns,
         AdjustableControl.LeftFlapRod => Settings?.LeftFlapRodTurns,
@@ -42,7 +43,7 @@ public sealed record AssessmentRequest(
         _ => null,
     };
 
-    static double? Alike(BushingAngles? bushings) => bushings is { } both && both.Front == both.Rear ? both.Front : null;
+    static double? Eccentric(BushingAngles? bushings) => bushings is null ? null : FoundSetting.AngleOf(bushings);
 }
 
 /// <summary>One correction as it turned out: what the model had said of the roll tendency, and what flights before and after it showed.</summary>

@@ -103,5 +103,5 @@ public static class AsLeft
     internal static bool Same(Control control, double? one, double? other) => one is not { } a || other is not { } b
         || Math.Abs(a - b) <= (control.IsEccentric() ? FoundSetting.AgreeWithinDeg : control.IsTab() ? SameTabDeg : SameTurns);
 
-    static double? Alike((double? Front, double? Rear)? bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) <= FoundSetting.AgreeWithinDeg ? (front + rear) / 2 : null;
+    static double? Alike((double? Front, double? Rear)? bushings) => bushings is ({ } front, { } rear) ? FoundSetting.AngleOf(new(front, rear)) : null;
 }

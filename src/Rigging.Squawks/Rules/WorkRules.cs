@@ -146,5 +146,5 @@ static class WorkRules
     /// <summary>Front and rear bushing of one joint too far apart to be one setting.</summary>
     internal static IEnumerable<Control> Disagreeing(BushingAngles bushings) => Either.Where(eccentric => Apart(bushings.Of(eccentric)));
 
-    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && Math.Abs(front - rear) > FoundSetting.AgreeWithinDeg;
+    static bool Apart((double? Front, double? Rear) bushings) => bushings is ({ } front, { } rear) && FoundSetting.AngleOf(new(front, rear)) is null;
 }

@@ -1,5 +1,6 @@
 using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Tests.Assessment;
 
 namespace Rigging.Mechanics.Tests.Adjusters;
 
@@ -25,6 +26,12 @@ public sealed class FoundSettingTests
         Assert.Equal("bushings-disagree", refusal.Code);
         Assert.StartsWith("The right wing's front bushing stands at ", refusal.Sentence, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(20, 22, 21.0)]
+    [InlineData(20, 40, null)]
+    public void A_request_says_how_an_eccentric_stands_by_the_same_measure(double front, double rear, double? stands) =>
+        Assert.Equal(stands, (Reports.Example with { Settings = new(new(front, rear), null) }).StandsAt(AdjustableControl.LeftEccentric));
 
     [Theory]
     [InlineData(90, false)]
