@@ -127,7 +127,7 @@ public class JourneyTests(RunningSite site)
             ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
             ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
             ("done.part0.quantity", "1"), ("done.part0.description", "self-locking nut 3/8-24"), ("done.part0.number", "Q-365-624"),
-            ("done.toolsOut", "14"), ("done.toolsBack", "14"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await Today(mechanic)));
+            ("done.toolsOut", "14"), ("done.toolsBack", "14"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await mechanic.Today()));
         await mechanic.Keeps("work-done");
         await mechanic.Presses("Go on to sign");
         await mechanic.Signs(n, "work-done");
@@ -169,7 +169,7 @@ public class JourneyTests(RunningSite site)
             ("pressureAltitudeFt", "3000"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"),
             ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "right"), ("release1.bankDeg", "3"),
             ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Very slightly right-wing heavy; the right tank was fuller."), ("satisfactory", "yes"));
-        await pilot.Sets(("flownOn", await Today(pilot)));
+        await pilot.Sets(("flownOn", await pilot.Today()));
         await pilot.Presses("Go on to sign");
         await pilot.Signs(n, "check-flight");
     }
@@ -204,7 +204,4 @@ public class JourneyTests(RunningSite site)
             ],
             wanted => Assert.Contains(wanted, text, StringComparison.OrdinalIgnoreCase));
     }
-
-    /// <summary>The invented school's day, which is what its records are dated by.</summary>
-    static Task<string> Today(Visitor visitor) => visitor.Page.EvaluateAsync<string>("new Intl.DateTimeFormat('en-CA', { timeZone: 'America/Chicago' }).format(new Date())");
 }

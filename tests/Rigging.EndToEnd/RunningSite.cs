@@ -8,7 +8,7 @@ namespace Rigging.EndToEnd;
 
 /// <summary>The program as a school runs it: its own process, a private PostgreSQL with durable settings, the invented school, and a real Chromium.</summary>
 /// <remarks>
-/// All tests share the school, in no order, and an open report keeps its aircraft down: what reports does so on QTA-201 or QTB-202, the journey on QRA-101;
+/// All tests share the school, in no order, and an open report keeps its aircraft down: what reports does so on QTA-201 or QTB-202, the journeys on QRA-101 and QVA-301;
 /// QRB-102 and QRC-103 stay free to be flown. Entries are added to QRC-103's squawk by LiveTests only: a page that another test overtakes is told so, and does nothing else.
 /// </remarks>
 public sealed class RunningSite : IAsyncLifetime
@@ -57,7 +57,7 @@ public sealed class RunningSite : IAsyncLifetime
     {
         var office = await Visitor.Arrives(this, "mina@quietvalley.example", 390, 844);
         Dictionary<string, int> numbers = [];
-        foreach (var registration in (string[])["QRA-101", "QRB-102", "QRC-103", "QRD-104", "QTA-201", "QTB-202"])
+        foreach (var registration in (string[])["QRA-101", "QRB-102", "QRC-103", "QRD-104", "QTA-201", "QTB-202", "QVA-301"])
         {
             await office.Goes($"/aircraft/{registration}");
             numbers[registration] = int.Parse((await office.Page.Locator(".past .number").First.InnerTextAsync())[2..], System.Globalization.CultureInfo.InvariantCulture);

@@ -45,6 +45,9 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
         Assert.True(answer is { Status: < 400 }, $"{path}: {answer?.Status}");
     }
 
+    /// <summary>The invented school's day, which is what its records are dated by.</summary>
+    public Task<string> Today() => page.EvaluateAsync<string>("new Intl.DateTimeFormat('en-CA', { timeZone: 'America/Chicago' }).format(new Date())");
+
     /// <summary>Fills each field by its posted name: types, chooses or ticks, whatever the field is.</summary>
     public async Task Sets(params (string Name, string Value)[] fields)
     {

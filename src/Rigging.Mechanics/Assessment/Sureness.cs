@@ -3,6 +3,6 @@ namespace Rigging.Mechanics.Assessment;
 /// <summary>A probability for a person to read.</summary>
 public static class Sureness
 {
-    /// <summary>Whole per cent, never more than 99: nothing that is inferred is certain.</summary>
-    public static double Percent(double probability) => Math.Min(Math.Round(100 * probability), 99);
+    /// <summary>Whole per cent from 1 to 99: nothing that is inferred is certain, and nothing is ruled out.</summary>
+    public static double Percent(double probability) => Math.Clamp(Math.Round(100 * probability), 1, 99);
 }

@@ -15,9 +15,16 @@ static class WhyEccentric
             return $"Why the eccentric: {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Unchecked(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
         if (evidence.Observations.Count == 0)
             return $"Why not the eccentric: nothing that was read or measured speaks for the wing's incidence yet. {Rule}";
-        var reason = plan.Proposal is null ? plan.Refusals.Count > 0 ? $"what stands in the way: {string.Join(", ", plan.Refusals.Select(InWords).Distinct())}." : ""
-            : $"what is moved instead is the {string.Join(" and the ", plan.Proposal.Moves.Select(move => Wire.Word(move.Control).Replace('-', ' ')))}.";
-        return $"Why not the eccentric: {reason} {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
+        return $"Why not the eccentric: {Because(evidence, plan)} {Said(evidence, Cause.PanelIncidenceDifference)} {Others(evidence)} {Rule}".Replace("  ", " ", StringComparison.Ordinal);
+    }
+
+    static string Because(Evidence evidence, CorrectionPlan plan)
+    {
+        List<string> because = [];
+        if (evidence.Aeroplane.Airframe.Eccentric is null) because.Add("none is on file for this airframe");
+        if (plan.Proposal is { } proposal) because.Add($"what is moved instead is the {string.Join(" and the ", proposal.Moves.Select(move => Wire.Word(move.Control).Replace('-', ' ')))}");
+        else if (plan.Refusals.Count > 0) because.Add($"what stands in the way: {string.Join(", ", plan.Refusals.Select(InWords).Distinct())}");
+        return because is [] ? "" : $"{string.Join("; ", because)}.";
     }
 
     /// <summary>The reason in a few words; the refusal has it as a whole sentence.</summary>

@@ -130,7 +130,7 @@ public sealed record BehindIt(TrueCauses Before, TrueCauses? After = null);
 
 /// <summary>In the units and signs of the assessment's causes.</summary>
 public sealed record TrueCauses(
-    double PanelIncidenceDifferenceDeg = 0, double FlapDifferenceDeg = 0, double AileronFloatDeg = 0, double RudderOrFinOffsetDeg = 0);
+    double PanelIncidenceDifferenceDeg = 0, double TipIncidenceDifferenceDeg = 0, double FlapDifferenceDeg = 0, double AileronFloatDeg = 0, double RudderOrFinOffsetDeg = 0);
 
 /// <param name="DaysAgo">Counted from the day of loading, in the school's calendar.</param>
 /// <param name="At">Time of day at the school.</param>

@@ -116,6 +116,15 @@ public class AdjusterPlanTests
     }
 
     [Fact]
+    public void Where_no_eccentric_is_on_file_that_is_why_none_is_turned()
+    {
+        var answer = Assessor.Assess(With(Strutted, Cause.TipIncidenceDifference, 0.4, new(null, null, 8, 9)), Strutted);
+
+        Assert.NotNull(answer.Correction);
+        Assert.Contains(answer.Cautions, caution => caution.StartsWith("Why not the eccentric: none is on file for this airframe; what is moved instead is the ", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Without_a_rod_on_file_the_flaps_go_back_to_the_book()
     {
         var answer = Trainer.Airframe is var plain ? Assessor.Assess(With(plain, Cause.FlapDifference, 1.8, new(new(0), new(0))), plain) : null;

@@ -30,7 +30,7 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
         var squawks = await db.Squawks.OrderBy(squawk => squawk.Number).ToListAsync(TestContext.Current.CancellationToken);
         Assert.Equal(Seeds.Stories.Select(seed => (seed.Story.Id, seed.Story.EndsAt, seed.Story.Acts.Count)), squawks.Select(squawk => (squawk.Id.Value, squawk.Stage, squawk.Length)));
         Assert.Equal(
-            [Stage.Closed, Stage.WithinLimitsMonitored, Stage.ApprovedPassengersBarred, Stage.AwaitingInspection, Stage.InWork, Stage.InChecks, Stage.Reported],
+            [Stage.Closed, Stage.WithinLimitsMonitored, Stage.ApprovedPassengersBarred, Stage.AwaitingInspection, Stage.InWork, Stage.InChecks, Stage.Reported, Stage.InChecks],
             squawks.Select(squawk => squawk.Stage));
         Assert.Empty((await new LedgerAudit(school).Verify(CancellationToken.None)).Faults);
     }

@@ -42,6 +42,8 @@ public class SeedReadingsTests
         {
             double? truth = (string?)check["check"] switch
             {
+                "panel-incidence-difference" => story.BehindIt.Before.PanelIncidenceDifferenceDeg,
+                "tip-incidence-difference" => story.BehindIt.Before.TipIncidenceDifferenceDeg,
                 "flap-difference" => story.BehindIt.Before.FlapDifferenceDeg,
                 "aileron-float" => story.BehindIt.Before.AileronFloatDeg,
                 // Nobody's ball is out in these stories, and nobody's neutral.
@@ -88,6 +90,7 @@ public class SeedReadingsTests
         var flight = new Aeroplane(Airframe(story)).At(point);
         return PilotReading.Predict(flight, point.Manoeuvre, reading, flight.Of(point.Load) + flight.Slipstream
             + causes.PanelIncidenceDifferenceDeg * RadPerDeg * flight.PanelIncidence
+            + causes.TipIncidenceDifferenceDeg * RadPerDeg * flight.TipIncidence
             + causes.FlapDifferenceDeg * RadPerDeg * flight.FlapDifference
             + new Asymmetry(AileronFloatRad: causes.AileronFloatDeg * RadPerDeg, RudderOffsetRad: causes.RudderOrFinOffsetDeg * RadPerDeg))!.Value;
     }
