@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
+using Rigging.Mechanics.Verification;
 using Rigging.Simulation;
 using Rigging.Simulation.Aeroplanes;
 
@@ -17,6 +18,11 @@ sealed class Judged
     {
         (Scenario, this.answer) = (scenario, answer);
         TendencyAfter = Moves is null ? null : scenario.TendencyAfter(Moves);
+        if (!TurnsAnEccentric) return;
+        var flight = ContractReader.ReadRequest(scenario.CheckFlight(Moves).ToJsonString()).Value!;
+        var afterwards = ContractReader.ReadRequest(scenario.Afterwards(Moves).ToJsonString()).Value!;
+        AssessedAfter = Assessor.Assess(afterwards, afterwards.Airframe!, Practice.Usual.WithFuelMeasured()).RollTendency;
+        (Verdict, Limit) = (CheckFlight.Judge(flight, flight.Airframe!, fuelMeasured: true), flight.Airframe!.Limits!.AcceptableRollTendencyDegPerS);
     }
 
     public static Judged Of(Scenario scenario)
@@ -43,6 +49,15 @@ sealed class Judged
 
     /// <summary>True tendency once the moves are made; null when none are.</summary>
     public double? TendencyAfter { get; }
+
+    /// <summary>What is said of the check flight after an eccentric was turned; null where none was.</summary>
+    public CheckFlightVerdict? Verdict { get; }
+
+    /// <summary>What all flights, before and after it, say of the roll tendency then; null where no eccentric was turned.</summary>
+    public Estimate? AssessedAfter { get; }
+
+    /// <summary>Acceptable roll tendency of the airframe, °/s; 0 without a verdict.</summary>
+    public double Limit { get; }
 
     /// <summary>The cause called likeliest.</summary>
     public string TopCause => (string)answer["causes"]!.AsArray().MaxBy(cause => (double?)cause!["probability"] ?? -1)!["cause"]!;

@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Verification;
 using Rigging.Simulation;
 using Rigging.Simulation.Aeroplanes;
 
@@ -43,6 +44,20 @@ sealed class Quality(IReadOnlyList<Judged> all)
     public Share Lessens => Share.Where(all.Select(one => one.Lessens()).OfType<bool>(), lessens => lessens);
 
     public Share PredictionHolds => Share.Where(all.Where(one => one.Predicted is not null), one => Inside(one.Predicted!.Value, one.TendencyAfter!.Value));
+
+    /// <summary>Check flights after an eccentric was turned.</summary>
+    IEnumerable<Judged> Flown => all.Where(one => one.Verdict?.RollTendency is not null);
+
+    public Share VerdictCovered => Share.Where(Flown, one => Inside((one.Verdict!.RollTendency!.Low, one.Verdict.RollTendency.High), one.TendencyAfter!.Value));
+
+    public Share AssessedAfterCovered => Share.Where(all.Where(one => one.AssessedAfter is not null), one => Inside((one.AssessedAfter!.Low, one.AssessedAfter.High), one.TendencyAfter!.Value));
+
+    public Share AcceptedAndInside => Share.Where(Flown.Where(one => one.Verdict!.Verdict == Verdict.Accepted), one => Math.Abs(one.TendencyAfter!.Value) <= one.Limit);
+
+    public Share AgainAndOutside => Share.Where(Flown.Where(one => one.Verdict!.Verdict == Verdict.AdjustAgain), one => Math.Abs(one.TendencyAfter!.Value) > one.Limit);
+
+    /// <summary>By three releases.</summary>
+    public Share Settled => Share.Where(Flown, one => one.Verdict!.Verdict != Verdict.NotEnoughEvidence);
 
     /// <summary>Middle width of the 90 % interval of the tendency where the evidence is full, °/s.</summary>
     public double MedianWidth => Median(all.Where(one => one.Scenario.Is("full")).Select(one => one.Tendency).OfType<(double Low, double High)>().Select(tendency => tendency.High - tendency.Low));

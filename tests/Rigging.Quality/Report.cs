@@ -61,6 +61,8 @@ static class Report
 
         An incidence case is warranted when panel incidence is the one cause, identifiable, the tendency at least one and a half times the limit and the ideal within reach of the eccentrics. Moves that reset a neutral are not counted among those that lessen; a rudder tab is counted by what it leaves of the rudder's offset. What is near its threshold by a case or two is within what another draw of aeroplanes would change: a share of 90 % of 800 has a standard deviation of 1 %.
 
+        Wherever an eccentric was turned the aeroplane is flown again: three releases on another day, by any of the pilots, the tanks dipped anew, and the check flight judged. Three releases settled {quality.Settled}; the others want more points. What is left after an adjustment was taken for a cause like any other until these flights were counted, on the rounds that were looked at: the verdict’s interval then held the truth in 57 of 100, that of all flights together in 52.
+
         ## Over all rounds
         The same, counted with the rounds that were looked at: more aeroplanes, so less of the draw, but some of them were in sight while figures were chosen. The draw is two standard deviations of a share of so many.
 

@@ -43,6 +43,11 @@ sealed class Campaign
                 if (chance.Once(0.5))
                     Bench.Flaps();
                 break;
+            case "check-flight":
+                Release(Slow);
+                Release(file.ReferenceKt);
+                Release(Fast);
+                break;
             default:
                 Fly();
                 if (evidence is "full" or "no-survey")

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Rigging.Simulation.Aeroplanes;
+using Rigging.Simulation.Evidence;
 
 namespace Rigging.Simulation;
 
@@ -39,6 +40,42 @@ public sealed class Scenario(string name, int seed, IReadOnlyList<string> kinds,
 
     /// <summary>True tendency (°/s) once the moves of an answer are made on the true aeroplane.</summary>
     public double TendencyAfter(JsonNode? moves) => Remedy.Applied(Aeroplane, moves).TendencyDegPerS;
+
+    /// <summary>
+    /// The check flight once the moves are made, on another day and by any of the pilots: let go at three speeds, the tanks dipped anew. The ground
+    /// checks stand, but for the panels, which were moved.
+    /// </summary>
+    public JsonObject CheckFlight(JsonNode? moves)
+    {
+        var chance = new Chance(Seed + 1_000_000);
+        var moved = Remedy.Applied(Aeroplane, moves);
+        var campaign = new Campaign(moved.With(moved.Faults.With(Faults.Fuel, 1.5 * chance.Normal())), Pilot.Any(chance), chance);
+        campaign.Make("check-flight", lookForDamage: false);
+        var told = Request;
+        return new()
+        {
+            ["airframe"] = told["airframe"]!.DeepClone(),
+            ["testPoints"] = campaign.Log.Points,
+            ["groundChecks"] = new JsonArray([.. told["groundChecks"]!.AsArray().Where(check => (string)check!["kind"]! != Faults.Panel).Select(check => check!.DeepClone())]),
+        };
+    }
+
+    /// <summary>
+    /// Everything that was told before the moves of eccentrics, with what they did by the airframe's file beside it, and the check flight after them as
+    /// one body of evidence.
+    /// </summary>
+    public JsonObject Afterwards(JsonNode? moves)
+    {
+        var filed = Remedy.Applied(new(Aeroplane.File, Departures.None, Faults.None), moves).Faults[Faults.Panel];
+        var told = Request;
+        foreach (var point in told["testPoints"]!.AsArray())
+            point!["movedSince"] = new JsonArray(new JsonObject { ["cause"] = Faults.Panel, ["amplitude"] = filed });
+        foreach (var survey in told["groundChecks"]!.AsArray().Where(check => (string)check!["kind"]! == Faults.Panel))
+            survey!["deg"] = (double)survey["deg"]! + filed;
+        foreach (var point in CheckFlight(moves)["testPoints"]!.AsArray())
+            told["testPoints"]!.AsArray().Add(point!.DeepClone());
+        return told;
+    }
 
     /// <summary>True change of panel difference (right minus left, degrees) that the moves make.</summary>
     public double PanelChangeDeg(JsonNode? moves) => Remedy.Applied(Aeroplane, moves).Faults[Faults.Panel] - Aeroplane.Faults[Faults.Panel];

@@ -18,11 +18,13 @@ sealed class Evidence
 
     readonly Practice practice;
     readonly RoundingHabit habit;
+    readonly int readBeforeMoves;
     readonly Func<ReadingKind, double[]> errorTimes;
 
     public Evidence(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
         practice = practice.For(aeroplane.Airframe);
+        readBeforeMoves = request.TestPoints.Where(point => point.MovedSince is { Count: > 0 }).Sum(point => point.Readings.Count);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
         habit = new(request);
         var times = new Dictionary<ReadingKind, double[]>();
@@ -30,11 +32,8 @@ sealed class Evidence
         var aside = new List<string>();
         Observations = [.. request.TestPoints.SelectMany((point, place) => OfFlight(point, place, aside)), .. GroundEvidence.Of(request, aeroplane, practice)];
         LeftAside = aside;
-        Posterior = new(
-            Observations,
-            [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, request, practice))],
-            [.. ModelledCause.Traces.Select(trace => new AmplitudePrior(practice.Prior(trace.Cause).Mean, PriorOdds.Spread(trace.Cause, request, practice) * trace.SpreadShare))],
-            practice.ModelError);
+        Posterior = By(practice);
+        Left = practice.IsAdjusted || readBeforeMoves > 0 ? By(practice.WithSomethingLeft()) : Posterior;
         Fit = Fit.OfBest(this);
         Diagnosis = new(this);
         Alike = AlikeCauses.In(this);
@@ -43,6 +42,12 @@ sealed class Evidence
         TendencyKnown = rigged.Flight.RollTendencyDegPerS(rigged.Flight.Of(rigged.Load) + rigged.Flight.Slipstream);
         TendencyGains = ModelledCause.TendencyGains(rigged);
     }
+
+    Posterior By(Practice practice) => new(
+        Observations,
+        [.. ModelledCause.All.Select(modelled => PriorOdds.Of(modelled.Cause, Request, practice))],
+        [.. ModelledCause.Traces.Select(trace => new AmplitudePrior(practice.Prior(trace.Cause).Mean, PriorOdds.Spread(trace.Cause, Request, practice) * trace.SpreadShare))],
+        practice.ModelError);
 
     public AssessmentRequest Request { get; }
 
@@ -56,6 +61,12 @@ sealed class Evidence
     public IReadOnlyList<string> LeftAside { get; }
 
     public Posterior Posterior { get; }
+
+    /// <summary>
+    /// By what the aeroplane moves. Of one that was adjusted something is left, and what is left is no cause that anybody looks for: only how it flies
+    /// is known no better than was read. Of any other it is <see cref="Posterior"/>.
+    /// </summary>
+    public Posterior Left { get; }
 
     /// <summary>How well the most credible explanation agrees with what was read.</summary>
     public Fit Fit { get; }
@@ -93,7 +104,7 @@ sealed class Evidence
     {
         const double floor = 0.02;
         var extra = floor * floor + Square(practice.ModelError * knownDegPerS) + Square(sdDegPerS);
-        return Posterior.Predict(knownDegPerS + changeDegPerS, gains, (_, _) => extra);
+        return Left.Predict(knownDegPerS + changeDegPerS, gains, (_, _) => extra);
     }
 
     /// <summary>Of what the motion shows, beside what the amplitudes leave open: the model's error, and friction that may have left the wheel on either side.</summary>
@@ -177,7 +188,8 @@ sealed class Evidence
         {
             var since = gains[ModelledCause.Of(moved.Cause).First] * moved.Amplitude;
             known -= since;
-            variance += Square(practice.ModelError * since);
+            // Whatever the move did otherwise than modelled it did to every one of these readings alike: together they know it no better than one does.
+            variance += readBeforeMoves * Square(practice.ModelError * since);
         }
         return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range, errorTimes(reading.Kind));
     }

@@ -64,7 +64,7 @@ public sealed class Outlook
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(reading);
         return evidence.Observe(point, evidence.Aeroplane.At(point), reading) is { } there
-            ? evidence.Posterior.Predict(there.Known, there.Gains, (explanation, mean) => evidence.ModelVariance(there, explanation, mean)).Estimate(Unit(reading))
+            ? evidence.Left.Predict(there.Known, there.Gains, (explanation, mean) => evidence.ModelVariance(there, explanation, mean)).Estimate(Unit(reading))
             : null;
     }
 

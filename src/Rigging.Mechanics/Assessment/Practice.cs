@@ -24,6 +24,7 @@ public sealed record Practice(
     IReadOnlyList<StrengthRange> Strengths,
     WordsFigure Words,
     IReadOnlyList<CheckFigure> GroundChecks,
+    CausePrior Adjusted,
     Effort FuelMeasured,
     Effort EvaluationPoint,
     Effort FuelBalanced)
@@ -42,6 +43,16 @@ public sealed record Practice(
         Version = $"{Version}, fuel measured",
         Causes = [.. Causes.Select(prior => prior.Cause == Cause.FuelAndLoading ? prior with { Spread = FuelMeasured.Sd } : prior)],
     };
+
+    /// <summary>Whether the aeroplane was adjusted before some of what was flown.</summary>
+    [JsonIgnore]
+    public bool IsAdjusted { get; private init; }
+
+    /// <summary>The same of an aeroplane that was adjusted. Another version, and says so.</summary>
+    public Practice AfterAdjusting() => this with { Version = $"{Version}, after adjusting", IsAdjusted = true };
+
+    /// <summary>The same, something being left of what was adjusted.</summary>
+    internal Practice WithSomethingLeft() => this with { Causes = [.. Causes.Select(prior => prior.Cause == Adjusted.Cause ? Adjusted : prior)] };
 
     /// <summary>The same for one airframe: with what is known better of its type, and a model error that is as wide as its estimated figures ask for.</summary>
     internal Practice For(Airframe airframe) => this with

@@ -47,7 +47,7 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
             reference.PowerPercent, 0, reference.Load, AirState.Smooth, null, null, []);
         if (evidence.Observe(point, evidence.Aeroplane.At(point), new BallReading(0)) is not { } seen) return null;
         var moved = changes.Sum(change => change.Amplitude * seen.Gains[ModelledCause.Of(change.Cause).First]);
-        Estimate With(double widths) => evidence.Posterior.Predict(seen.Known + widths, seen.Gains,
+        Estimate With(double widths) => evidence.Left.Predict(seen.Known + widths, seen.Gains,
             (explanation, mean) => evidence.ModelVariance(seen, explanation, mean) + Math.Pow(evidence.Practice.ModelError * widths, 2)).Estimate("widths");
         return new(With(0), With(moved));
     }

@@ -36,7 +36,7 @@ public static class CheckFlight
     {
         ArgumentNullException.ThrowIfNull(flight);
         ArgumentNullException.ThrowIfNull(airframe);
-        var practice = fuelMeasured ? Practice.Usual.WithFuelMeasured() : Practice.Usual;
+        var practice = (fuelMeasured ? Practice.Usual.WithFuelMeasured() : Practice.Usual).AfterAdjusting();
         var evidence = new Evidence(flight, new Aeroplane(airframe), practice);
         if (!evidence.IsComputable)
             return new(Verdict.NotEnoughEvidence, null, null, null, ["With this airframe's figures no steady flight can be computed."]);

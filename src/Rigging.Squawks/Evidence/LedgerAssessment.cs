@@ -32,7 +32,11 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
     }
 
     // Once fuel and seats are on record as measured, a load that nobody reported is no longer the first thing to think of.
-    internal static Practice PracticeFor(Ledger ledger) => FuelIsMeasured(ledger) ? Practice.Usual.WithFuelMeasured() : Practice.Usual;
+    internal static Practice PracticeFor(Ledger ledger)
+    {
+        var practice = FuelIsMeasured(ledger) ? Practice.Usual.WithFuelMeasured() : Practice.Usual;
+        return ledger.Entries.Any(entry => entry.Fact is WorkDone) ? practice.AfterAdjusting() : practice;
+    }
 
     /// <summary>After the last work, the fuel that counts is that of the check flight.</summary>
     static bool FuelIsMeasured(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is CheckFlown or GroundChecked { Check: Check.FuelAndSeats })?.Fact

@@ -44,8 +44,10 @@ public static class Lessons
         Estimate? Tendency(int after, int before)
         {
             var request = EvidenceRequest.Between(ledger, onFile, after, before).Read();
+            // From the first entry on it was not adjusted yet.
+            var practice = after > 0 ? Practice.Usual.AfterAdjusting() : Practice.Usual;
             return !request.NotLetGo.Any() && request.TestPoints.SelectMany(point => point.Readings).Any(reading => reading is BankAfter or TimeToBank or RollRate)
-                ? Outlook.Of(request, aeroplane.Value.Airframe, Practice.Usual)?.RollTendency(new(aeroplane.Value.Airframe.Reference.CasKt, aeroplane.Value.Airframe.Reference.Load))
+                ? Outlook.Of(request, aeroplane.Value.Airframe, practice)?.RollTendency(new(aeroplane.Value.Airframe.Reference.CasKt, aeroplane.Value.Airframe.Reference.Load))
                 : null;
         }
     }

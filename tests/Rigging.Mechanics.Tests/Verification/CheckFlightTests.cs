@@ -60,6 +60,18 @@ public class CheckFlightTests
         Assert.True(verdict.RollTendency!.High < 0);
     }
 
+    /// <summary>
+    /// By hand: a bank by stopwatch and horizon is good to 1.5° (the contract's default), after 10 s to 0.15 °/s, three of them to 0.087 °/s; nine times
+    /// in ten is 1.645 of that to either side, 0.28 °/s in all. What is known beforehand may narrow that a little.
+    /// </summary>
+    [Fact]
+    public void What_is_left_is_known_no_better_than_it_was_read()
+    {
+        var left = CheckFlight.Judge(Reports.Of(Flown(75, 0), Flown(95, -1), Flown(105, 0)), Trainer.Airframe, fuelMeasured: true).RollTendency!;
+
+        Assert.True(left.High - left.Low > 0.25, $"{left}");
+    }
+
     [Fact]
     public void Straight_flight_in_rough_air_by_eye_settles_nothing()
     {
