@@ -20,30 +20,13 @@ public class ForkJourneyTests(RunningSite site)
 
         await Works(mechanic, n);
 
-        await inspector.Goes($"/squawks/{n}/inspection");
-        await inspector.Sees("10 turns out from fully in");
-        await inspector.Keeps("fork-inspection");
-        await inspector.Sets(("seen-left-aileron-wheel-left", "Up"), ("seen-right-aileron-wheel-left", "Down"), ("seen-left-aileron-wheel-right", "Down"), ("seen-right-aileron-wheel-right", "Up"),
-            ("seen-left-flap-flaps-down", "Down"), ("seen-right-flap-flaps-down", "Down"), ("fullTravelAtEveryFlapSetting", "yes"), ("securedAndLocked", "yes"), ("nothingLeftBehind", "yes"), ("findings", "Fork, bolt, lock wire, thread in the witness hole, travel looked at."), ("passed", "yes"));
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "independent-inspection");
-        await inspector.Goes($"/squawks/{n}/approval");
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "approval");
-
-        await Flies(pilot, n);
-
-        await mechanic.Goes($"/squawks/{n}/verdict");
-        await mechanic.Sees("Accepted");
-        await mechanic.Sees("Before the flight");
-        await mechanic.Keeps("fork-verdict");
-        await mechanic.Presses("Put this verdict on record");
-        await mechanic.Sees("On record:");
-        await inspector.Goes($"/squawks/{n}/closing");
-        await inspector.Sets(("statement", "Flies straight two up."));
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "closing");
-        await inspector.Sees("Closed");
+        await AfterWork.Inspects(inspector, n, "10 turns out from fully in", "fork-inspection", "Fork, bolt, lock wire, thread in the witness hole, travel looked at.");
+        await AfterWork.Approves(inspector, n);
+        await AfterWork.Flies(pilot, n, "right rear lift strut fork", "fork-check-flight", ("durationH", "0.6"), ("fuel-left", "20"), ("fuel-right", "20"), ("seat-left", "77"), ("seat-right", "77"), ("pressureAltitudeFt", "2500"),
+            ("release1.casKt", "60"), ("release1.seconds", "10"), ("release1.side", "left"), ("release1.bankDeg", "1"),
+            ("release2.casKt", "78"), ("release2.seconds", "10"), ("release2.side", "left"), ("release2.bankDeg", "1"), ("remarks", "Stays where it is put."));
+        await AfterWork.Accepts(mechanic, n, "fork-verdict");
+        await AfterWork.Closes(inspector, n, "Flies straight two up.");
         await inspector.Keeps("fork-story");
         Assert.Empty((string[])[.. mechanic.Amiss, .. inspector.Amiss, .. pilot.Amiss]);
     }
@@ -60,8 +43,7 @@ public class ForkJourneyTests(RunningSite site)
         await mechanic.Page.Locator("[name='move.done']").ClickAsync();
         await mechanic.Sets(("torque.fastener", "Right rear strut fork bolt, 1/4-28"), ("torque.source", "manual"));
         await mechanic.Sets(("torque.citation", "VS-2 Maintenance Manual, 57-40, revision B"), ("torque.min", "60"), ("torque.max", "80"), ("torque.includes", "yes"), ("torque.for", "dry"), ("torque.by", "nut"), ("torque.threads", "dry"), ("torque.turned", "nut"));
-        var wrench = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value");
-        await mechanic.Sets(("torque.wrench", wrench!), ("torque.settingInLb", "70"), ("torque.torqueStripe", "true"));
+        await mechanic.Sets(("torque.wrench", await mechanic.ChoiceOf("torque.wrench", "TW-1")), ("torque.settingInLb", "70"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
         await mechanic.Sees("70 in·lb");
         await mechanic.Sets(("done.description", "Right rear strut fork turned in a turn and a half; bolt, nut and lock wire renewed."), ("done.adjusterRightStrutFork", "8.5"),
@@ -70,21 +52,5 @@ public class ForkJourneyTests(RunningSite site)
         await mechanic.Keeps("fork-work-done");
         await mechanic.Presses("Go on to sign");
         await mechanic.Signs(n, "work-done");
-    }
-
-    static async Task Flies(Visitor pilot, int n)
-    {
-        await pilot.Goes($"/squawks/{n}/check-flight");
-        await pilot.Sees("right rear lift strut fork");
-        await pilot.Keeps("fork-check-flight");
-        await pilot.Sets(("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("durationH", "0.6"), ("crew", "second"), ("secondCrewDuty", "times and writes down the readings"), ("passengers", "0"), ("students", "0"),
-            ("fuelMethod", "Dip"), ("fuelUnit", "L"), ("fuel-left", "20"), ("fuel-right", "20"), ("seatUnit", "kg"), ("seat-left", "77"), ("seat-right", "77"),
-            ("pressureAltitudeFt", "2500"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"),
-            ("release1.casKt", "60"), ("release1.seconds", "10"), ("release1.side", "left"), ("release1.bankDeg", "1"),
-            ("release2.casKt", "78"), ("release2.seconds", "10"), ("release2.side", "left"), ("release2.bankDeg", "1"),
-            ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Stays where it is put."), ("satisfactory", "yes"));
-        await pilot.Sets(("flownOn", await pilot.Today()));
-        await pilot.Presses("Go on to sign");
-        await pilot.Signs(n, "check-flight");
     }
 }

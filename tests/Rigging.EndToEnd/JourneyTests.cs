@@ -27,10 +27,13 @@ public class JourneyTests(RunningSite site)
         await Agrees(mechanic, n);
         await Works(mechanic, n);
         await IsRefusedTheInspectionOfOwnWork(mechanic, n);
-        await Inspects(inspector, n);
-        await Approves(inspector, n);
-        await Flies(pilot, n);
-        await JudgesAndCloses(mechanic, inspector, n);
+        await AfterWork.Inspects(inspector, n, "Turned both bushings", "inspection", "Attachment, stripe, cables, fairing, travel looked at. Right wing not opened.");
+        await AfterWork.Approves(inspector, n);
+        await inspector.Keeps("story");
+        await AfterWork.Flies(pilot, n, "left aileron cables", "check-flight", ("durationH", "0.8"), ("fuel-left", "20"), ("fuel-right", "26"), ("seat-left", "77"), ("seat-right", "75"), ("pressureAltitudeFt", "3000"),
+            ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "right"), ("release1.bankDeg", "3"), ("remarks", "Very slightly right-wing heavy; the right tank was fuller."));
+        await AfterWork.Accepts(mechanic, n, "verdict");
+        await AfterWork.Closes(inspector, n, "Flies straight; what little is left the fuller right tank explains.");
         await TheRecordHoldsEveryElement(inspector, n);
         Assert.Empty((string[])[.. student.Amiss, .. mechanic.Amiss, .. inspector.Amiss, .. pilot.Amiss]);
     }
@@ -114,8 +117,7 @@ public class JourneyTests(RunningSite site)
         // Pressed and not waited for: with this tick the step is over, and its box goes.
         await mechanic.Page.Locator("[name='move.done']").ClickAsync();
         await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.runOnInLb", "15"));
-        var wrench = await mechanic.Page.Locator("[name=\"torque.wrench\"] option").Filter(new() { HasText = "TW-1" }).GetAttributeAsync("value");
-        await mechanic.Sets(("torque.wrench", wrench!));
+        await mechanic.Sets(("torque.wrench", await mechanic.ChoiceOf("torque.wrench", "TW-1")));
         await mechanic.Sees("175 to 205");
         await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
@@ -138,54 +140,6 @@ public class JourneyTests(RunningSite site)
         await mechanic.Goes($"/squawks/{n}/inspection");
         await mechanic.Sees("You took part in this work");
         Assert.True(await mechanic.Page.GetByText("Go on to sign").First.IsDisabledAsync());
-    }
-
-    static async Task Inspects(Visitor inspector, int n)
-    {
-        await inspector.Goes($"/squawks/{n}/inspection");
-        await inspector.Keeps("inspection");
-        await inspector.Sets(("seen-left-aileron-wheel-left", "Up"), ("seen-right-aileron-wheel-left", "Down"), ("seen-left-aileron-wheel-right", "Down"), ("seen-right-aileron-wheel-right", "Up"),
-            ("seen-left-flap-flaps-down", "Down"), ("seen-right-flap-flaps-down", "Down"), ("fullTravelAtEveryFlapSetting", "yes"), ("securedAndLocked", "yes"), ("nothingLeftBehind", "yes"),
-            ("findings", "Attachment, stripe, cables, fairing, travel looked at. Right wing not opened."), ("passed", "yes"));
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "independent-inspection");
-    }
-
-    static async Task Approves(Visitor inspector, int n)
-    {
-        await inspector.Goes($"/squawks/{n}/approval");
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "approval");
-        await inspector.Keeps("story");
-    }
-
-    static async Task Flies(Visitor pilot, int n)
-    {
-        await pilot.Goes($"/squawks/{n}/check-flight");
-        await pilot.Sees("left aileron cables");
-        await pilot.Keeps("check-flight");
-        await pilot.Sets(("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("durationH", "0.8"), ("crew", "second"), ("secondCrewDuty", "times and writes down the readings"), ("passengers", "0"), ("students", "0"),
-            ("fuelMethod", "Dip"), ("fuelUnit", "L"), ("fuel-left", "20"), ("fuel-right", "26"), ("seatUnit", "kg"), ("seat-left", "77"), ("seat-right", "75"),
-            ("pressureAltitudeFt", "3000"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"),
-            ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "right"), ("release1.bankDeg", "3"),
-            ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Very slightly right-wing heavy; the right tank was fuller."), ("satisfactory", "yes"));
-        await pilot.Sets(("flownOn", await pilot.Today()));
-        await pilot.Presses("Go on to sign");
-        await pilot.Signs(n, "check-flight");
-    }
-
-    static async Task JudgesAndCloses(Visitor mechanic, Visitor inspector, int n)
-    {
-        await mechanic.Goes($"/squawks/{n}/verdict");
-        await mechanic.Keeps("verdict");
-        await mechanic.Sees("Accepted");
-        await mechanic.Presses("Put this verdict on record");
-        await mechanic.Sees("On record:");
-        await inspector.Goes($"/squawks/{n}/closing");
-        await inspector.Sets(("statement", "Flies straight; what little is left the fuller right tank explains."));
-        await inspector.Presses("Go on to sign");
-        await inspector.Signs(n, "closing");
-        await inspector.Sees("Closed");
     }
 
     static async Task TheRecordHoldsEveryElement(Visitor inspector, int n)

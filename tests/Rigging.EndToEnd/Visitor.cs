@@ -48,6 +48,10 @@ sealed class Visitor(IPage page, RunningSite site) : IAsyncDisposable
     /// <summary>The invented school's day, which is what its records are dated by.</summary>
     public Task<string> Today() => page.EvaluateAsync<string>("new Intl.DateTimeFormat('en-CA', { timeZone: 'America/Chicago' }).format(new Date())");
 
+    /// <summary>What a list posts for the line that says this.</summary>
+    public async Task<string> ChoiceOf(string name, string says) =>
+        (await page.Locator($"[name=\"{name}\"] option").Filter(new() { HasText = says }).GetAttributeAsync("value"))!;
+
     /// <summary>Fills each field by its posted name: types, chooses or ticks, whatever the field is.</summary>
     public async Task Sets(params (string Name, string Value)[] fields)
     {

@@ -32,4 +32,7 @@ static class Trainer
     /// <summary>A test point two up, fuel even, 9 °C at 3000 ft, reference power, smooth air, unless said otherwise.</summary>
     public static TestPoint Point(Manoeuvre manoeuvre, double casKt, params Reading[] readings) => new(
         manoeuvre, casKt, 3000, 9, 65, 0, TwoUp, AirState.Smooth, null, null, readings);
+
+    /// <summary>Let go for ten seconds with the ball centred, the bank read by stopwatch and horizon.</summary>
+    public static TestPoint LetGo(double casKt, double bankDeg) => Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, bankDeg) { Method = ReadingMethod.StopwatchHorizon });
 }

@@ -19,9 +19,10 @@ sealed class Judged
         (Scenario, this.answer) = (scenario, answer);
         TendencyAfter = Moves is null ? null : scenario.TendencyAfter(Moves);
         if (!TurnsAnEccentric) return;
-        var flight = ContractReader.ReadRequest(scenario.CheckFlight(Moves).ToJsonString()).Value!;
-        var afterwards = ContractReader.ReadRequest(scenario.Afterwards(Moves).ToJsonString()).Value!;
-        AssessedAfter = Assessor.Assess(afterwards, afterwards.Airframe!, Practice.Usual.WithFuelMeasured()).RollTendency;
+        var flown = scenario.CheckFlight(Moves);
+        var flight = ContractReader.ReadRequest(flown.ToJsonString()).Value!;
+        var afterwards = ContractReader.ReadRequest(scenario.Afterwards(Moves, flown).ToJsonString()).Value!;
+        AssessedAfter = Interval(Assessor.Assess(afterwards, afterwards.Airframe!, Practice.Usual.WithFuelMeasured()).RollTendency);
         (Verdict, Limit) = (CheckFlight.Judge(flight, flight.Airframe!, fuelMeasured: true), flight.Airframe!.Limits!.AcceptableRollTendencyDegPerS);
     }
 
@@ -53,8 +54,10 @@ sealed class Judged
     /// <summary>What is said of the check flight after an eccentric was turned; null where none was.</summary>
     public CheckFlightVerdict? Verdict { get; }
 
+    public (double Low, double High)? TendencyByVerdict => Interval(Verdict?.RollTendency);
+
     /// <summary>What all flights, before and after it, say of the roll tendency then; null where no eccentric was turned.</summary>
-    public Estimate? AssessedAfter { get; }
+    public (double Low, double High)? AssessedAfter { get; }
 
     /// <summary>Acceptable roll tendency of the airframe, °/s; 0 without a verdict.</summary>
     public double Limit { get; }
@@ -96,6 +99,8 @@ sealed class Judged
     }
 
     JsonNode Of(string cause) => answer["causes"]!.AsArray().Single(one => (string)one!["cause"]! == cause)!;
+
+    static (double Low, double High)? Interval(Estimate? estimate) => estimate is null ? null : (estimate.Low, estimate.High);
 
     static (double Low, double High)? Interval(JsonNode? estimate) => estimate is null ? null : ((double)estimate["low"]!, (double)estimate["high"]!);
 }

@@ -46,11 +46,11 @@ sealed class Quality(IReadOnlyList<Judged> all)
     public Share PredictionHolds => Share.Where(all.Where(one => one.Predicted is not null), one => Inside(one.Predicted!.Value, one.TendencyAfter!.Value));
 
     /// <summary>Check flights after an eccentric was turned.</summary>
-    IEnumerable<Judged> Flown => all.Where(one => one.Verdict?.RollTendency is not null);
+    IEnumerable<Judged> Flown => all.Where(one => one.TendencyByVerdict is not null);
 
-    public Share VerdictCovered => Share.Where(Flown, one => Inside((one.Verdict!.RollTendency!.Low, one.Verdict.RollTendency.High), one.TendencyAfter!.Value));
+    public Share VerdictCovered => Share.Where(Flown, one => Inside(one.TendencyByVerdict!.Value, one.TendencyAfter!.Value));
 
-    public Share AssessedAfterCovered => Share.Where(all.Where(one => one.AssessedAfter is not null), one => Inside((one.AssessedAfter!.Low, one.AssessedAfter.High), one.TendencyAfter!.Value));
+    public Share AssessedAfterCovered => Share.Where(all.Where(one => one.AssessedAfter is not null), one => Inside(one.AssessedAfter!.Value, one.TendencyAfter!.Value));
 
     public Share AcceptedAndInside => Share.Where(Flown.Where(one => one.Verdict!.Verdict == Verdict.Accepted), one => Math.Abs(one.TendencyAfter!.Value) <= one.Limit);
 

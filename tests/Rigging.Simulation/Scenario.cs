@@ -64,7 +64,8 @@ public sealed class Scenario(string name, int seed, IReadOnlyList<string> kinds,
     /// Everything that was told before the moves of eccentrics, with what they did by the airframe's file beside it, and the check flight after them as
     /// one body of evidence.
     /// </summary>
-    public JsonObject Afterwards(JsonNode? moves)
+    /// <param name="flight">Of <see cref="CheckFlight"/>.</param>
+    public JsonObject Afterwards(JsonNode? moves, JsonObject flight)
     {
         var filed = Remedy.Applied(new(Aeroplane.File, Departures.None, Faults.None), moves).Faults[Faults.Panel];
         var told = Request;
@@ -72,7 +73,7 @@ public sealed class Scenario(string name, int seed, IReadOnlyList<string> kinds,
             point!["movedSince"] = new JsonArray(new JsonObject { ["cause"] = Faults.Panel, ["amplitude"] = filed });
         foreach (var survey in told["groundChecks"]!.AsArray().Where(check => (string)check!["kind"]! == Faults.Panel))
             survey!["deg"] = (double)survey["deg"]! + filed;
-        foreach (var point in CheckFlight(moves)["testPoints"]!.AsArray())
+        foreach (var point in flight["testPoints"]!.AsArray())
             told["testPoints"]!.AsArray().Add(point!.DeepClone());
         return told;
     }

@@ -10,6 +10,9 @@ public sealed record WorkStarted(string WingSupport, string? Remarks, Instant? H
 /// <summary>Angles of both eccentric bushings of both wings, degrees from neutral, positive lowers the trailing edge; null where the aircraft has none.</summary>
 public sealed record BushingAngles(double? LeftFrontDeg, double? LeftRearDeg, double? RightFrontDeg, double? RightRearDeg)
 {
+    /// <summary>Nothing is recorded of any eccentric.</summary>
+    public static BushingAngles None { get; } = new(null, null, null, null);
+
     public (double? Front, double? Rear) Of(Control eccentric) =>
         eccentric == Control.LeftEccentric ? (LeftFrontDeg, LeftRearDeg) : (RightFrontDeg, RightRearDeg);
 

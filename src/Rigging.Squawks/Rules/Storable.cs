@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Reflection;
 using System.Text;
 using System.Text.Json;
 using Rigging.Squawks.Entries;
@@ -15,7 +16,7 @@ static class Storable
     static readonly string[] Written = [nameof(CheckFlown.TestPoints), nameof(Assessed.Request), nameof(Assessed.Response), nameof(Approved.RecordEntry)];
 
     public static IEnumerable<BrokenRule> Of(Fact fact) =>
-        fact.GetType().GetProperties().SelectMany(property =>
+        Properties(fact).SelectMany(property =>
             Of(property.GetValue(fact), JsonNamingPolicy.CamelCase.ConvertName(property.Name), Written.Contains(property.Name) ? 1_000_000 : LongestText));
 
     static IEnumerable<BrokenRule> Of(object? value, string field, int longest) => value switch
@@ -25,9 +26,12 @@ static class Storable
         Enum word when !Enum.IsDefined(word.GetType(), word) => [new("value-out-of-range", $"“{word}” is none of the choices.", field)],
         ICollection list when list.Count > LongestList => [new("list-too-long", $"{list.Count} lines; {LongestList} is the most a record takes.", field)],
         IEnumerable list => list.Cast<object?>().SelectMany(item => Of(item, field, longest)),
-        { } part when part.GetType().Namespace == typeof(Fact).Namespace && part is not Enum => part.GetType().GetProperties().SelectMany(p => Of(p.GetValue(part), field, longest)),
+        { } part when part.GetType().Namespace == typeof(Fact).Namespace && part is not Enum => Properties(part).SelectMany(p => Of(p.GetValue(part), field, longest)),
         _ => [],
     };
+
+    /// <summary>What is stored of it: its own, not what its type has once for all.</summary>
+    static PropertyInfo[] Properties(object part) => part.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance);
 
     static IEnumerable<BrokenRule> Text(string text, string field, int longest)
     {

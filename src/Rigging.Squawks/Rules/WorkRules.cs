@@ -14,7 +14,6 @@ static class WorkRules
     const double MostTurns = 50, MostTabDeg = 90;
 
     static readonly Control[] Either = [Control.LeftEccentric, Control.RightEccentric];
-    static readonly BushingAngles NoAngles = new(null, null, null, null);
 
     public static IEnumerable<BrokenRule> Of(AsFound found, SquawkState state)
     {
@@ -24,7 +23,7 @@ static class WorkRules
         foreach (var rule in (IEnumerable<BrokenRule>)[.. Angles(found.Bushings, "bushings"), .. Adjusters(found.Adjusters, "adjusters")]) yield return rule;
         if (state.Stage == Stage.InWork)
             foreach (var rule in Uncounted(found.Adjusters, state, "found", "as-found-missing", "adjusters")) yield return rule;
-        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && state.MovesInWords || found is { Bushings: var bushings, Adjusters: null or [] } && bushings == NoAngles))
+        if (string.IsNullOrWhiteSpace(found.Other) && (state.Stage == Stage.InWork && state.MovesInWords || found is { Bushings: var bushings, Adjusters: null or [] } && bushings == BushingAngles.None))
             yield return new("as-found-missing", "Say how it was found, before anything is moved.", "other");
     }
 
@@ -78,7 +77,7 @@ static class WorkRules
         foreach (var eccentric in planned.Where(eccentric => done.AsLeft.Of(eccentric) is not ({ }, { })))
             yield return new("bushings-missing", $"Record both bushings of the {Words.Of(eccentric)} as left, front and rear.", "asLeft");
         // Either wing: what is wrong with the other one stops this work just as well.
-        foreach (var rule in Either.SelectMany(eccentric => Eccentric(eccentric, planned.Count > 0 ? found : NoAngles, done.AsLeft, facts))) yield return rule;
+        foreach (var rule in Either.SelectMany(eccentric => Eccentric(eccentric, planned.Count > 0 ? found : BushingAngles.None, done.AsLeft, facts))) yield return rule;
     }
 
     /// <summary>What the plan moves by a number must be counted or measured, before and after.</summary>

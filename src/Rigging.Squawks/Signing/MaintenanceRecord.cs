@@ -66,7 +66,7 @@ public static class MaintenanceRecord
         var settings = string.Join("; ", (counted ?? []).Select(Words.Setting));
         string[] told =
         [
-            b != new BushingAngles(null, null, null, null)
+            b != BushingAngles.None
                 ? $"left eccentric front {Words.Degrees(b.LeftFrontDeg)}, rear {Words.Degrees(b.LeftRearDeg)}; right eccentric front {Words.Degrees(b.RightFrontDeg)}, rear {Words.Degrees(b.RightRearDeg)} (trailing edge down positive)."
                 : settings == "" ? "no eccentric touched." : "",
             settings == "" ? "" : $"{Words.Capital(settings)}.",

@@ -124,7 +124,7 @@ sealed class RecordSheet
     {
         var (found, left) = (state.AsFound, work.AsLeft);
         yield return new Heading(Say.AsFoundAndAsLeft);
-        if (found?.Bushings is { } bushings && (bushings != None || left != None))
+        if (found?.Bushings is { } bushings && (bushings != BushingAngles.None || left != BushingAngles.None))
         {
             (string Name, double? Found, double? Left)[] rows =
             [
@@ -133,13 +133,13 @@ sealed class RecordSheet
                 (Say.RightWingFront, bushings.RightFrontDeg, left.RightFrontDeg),
                 (Say.RightWingRear, bushings.RightRearDeg, left.RightRearDeg),
             ];
-            if (left == None && !state.Plans(Controls.IsEccentric))
+            if (left == BushingAngles.None && !state.Plans(Controls.IsEccentric))
             {
                 yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 2.8)], [.. rows.Where(row => row.Found is not null).Select(row => (IReadOnlyList<string>)[row.Name, Setting(row.Found)])]);
                 yield return new Paragraph(Say.NoEccentricTouched);
             }
             else yield return new Table([new(Say.EccentricBushing, 1.6), new(Texts.AsFound, 1.4), new(Texts.AsLeft, 1.4)], [.. rows.Select(row => (IReadOnlyList<string>)[row.Name, Setting(row.Found), Setting(row.Left)])]);
-            if (left != None && file.Facts.Airframe?.Read() is { } airframe)
+            if (left != BushingAngles.None && file.Facts.Airframe?.Read() is { } airframe)
                 foreach (var drawing in AdjusterDrawings.Draw(airframe, bushings, left)) yield return new Figure(drawing, 0.4);
         }
         if (Given(Say.OtherwiseAsFound, Otherwise(found?.Adjusters, found?.Other)).Concat(Given(Say.OtherwiseAsLeft, Otherwise(work.AdjustersAsLeft, work.OtherAsLeft))).ToList() is { Count: > 0 } others) yield return new Facts(others);
@@ -225,8 +225,6 @@ sealed class RecordSheet
             foreach (var block in signatures.Of<Closed>(Say.SignatureOfClosingInspector)) yield return block;
         }
     }
-
-    static readonly BushingAngles None = new(null, null, null, null);
 
     static IEnumerable<(string, string)> Given(string label, string? text) => string.IsNullOrWhiteSpace(text) ? [] : [(label, text)];
 

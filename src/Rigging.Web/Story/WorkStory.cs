@@ -50,7 +50,7 @@ static class WorkStory
     static List<Line> Stands(BushingAngles angles, IReadOnlyList<AdjusterSetting>? others)
     {
         var counted = (others ?? []).Select(setting => (Line)(Words.Capital(Words.Setting(setting)) + ".")).ToList();
-        if (angles is (null, null, null, null)) return counted is [] ? [Say.NoEccentricWasTouched] : counted;
+        if (angles == BushingAngles.None) return counted is [] ? [Say.NoEccentricWasTouched] : counted;
         return [Wing(Texts.Left, angles.LeftFrontDeg, angles.LeftRearDeg), Wing(Texts.Right, angles.RightFrontDeg, angles.RightRearDeg), .. counted];
     }
 

@@ -8,13 +8,11 @@ public class AfterAdjustingTests
 {
     const double ChangeDeg = -0.0586;
 
-    static TestPoint Flown(double casKt, double deg) => Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, deg) { Method = ReadingMethod.StopwatchHorizon });
-
     /// <summary>Left-wing heavy, then half a flat taken out of it, and level by three releases.</summary>
     static AssessmentRequest Cured(int flightsBefore) => Reports.Of(
     [
-        .. Enumerable.Repeat(Flown(95, -5.5) with { MovedSince = [new(Cause.PanelIncidenceDifference, ChangeDeg)] }, flightsBefore),
-        Flown(75, 0), Flown(95, 0), Flown(105, 0),
+        .. Enumerable.Repeat(Trainer.LetGo(95, -5.5) with { MovedSince = [new(Cause.PanelIncidenceDifference, ChangeDeg)] }, flightsBefore),
+        Trainer.LetGo(75, 0), Trainer.LetGo(95, 0), Trainer.LetGo(105, 0),
     ]);
 
     /// <summary>By hand, as for a check flight: three banks good to 1.5° over 10 s are 0.28 °/s in all, nine times in ten; what was flown before may narrow that a little.</summary>

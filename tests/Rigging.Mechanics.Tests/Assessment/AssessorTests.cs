@@ -10,8 +10,8 @@ public class AssessorTests
 
     static readonly TestPoint[] GoodPoints =
     [
-        Trainer.Point(Manoeuvre.ReleaseWheel, 75, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }),
-        Trainer.Point(Manoeuvre.ReleaseWheel, 105, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }),
+        Trainer.LetGo(75, 0),
+        Trainer.LetGo(105, 0),
         Trainer.Point(Manoeuvre.HoldNeutral, 95, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }),
         Trainer.Point(Manoeuvre.HoldLevel, 95, new BallReading(0), new HeadingRate(0) { Method = ReadingMethod.StopwatchCompass }),
     ];

@@ -9,8 +9,8 @@ public class OutlookTests
 
     /// <summary>Two speeds, the wing heavy by more at the higher: something of the wing, not of the load.</summary>
     static AssessmentRequest Flown => Reports.Of(
-        Trainer.Point(Manoeuvre.ReleaseWheel, 70, new BankAfter(10, -7) { Method = ReadingMethod.StopwatchHorizon }),
-        Trainer.Point(Manoeuvre.ReleaseWheel, 100, new BankAfter(10, -10) { Method = ReadingMethod.StopwatchHorizon }));
+        Trainer.LetGo(70, -7),
+        Trainer.LetGo(100, -10));
 
     static Outlook Expecting(AssessmentRequest request) => Outlook.Of(request, Trainer.Airframe, Practice.Usual)!;
 
@@ -62,7 +62,7 @@ public class OutlookTests
     {
         var odd = Flown with
         {
-            TestPoints = [.. Flown.TestPoints, .. Flown.TestPoints, Trainer.Point(Manoeuvre.ReleaseWheel, 85, new BankAfter(10, 9) { Method = ReadingMethod.StopwatchHorizon })],
+            TestPoints = [.. Flown.TestPoints, .. Flown.TestPoints, Trainer.LetGo(85, 9)],
         };
         var outlook = Expecting(odd);
 

@@ -22,7 +22,7 @@ public class AdjusterPlanTests
     static AssessmentRequest With(Airframe airframe, Cause cause, double deg, EccentricSettings? settings)
     {
         var points = new[] { 75.0, 105 }.Select(casKt => Reports.Flown(airframe,
-            Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon }),
+            Trainer.LetGo(casKt, 0),
             flight => deg * RadPerDeg * (cause == Cause.TipIncidenceDifference ? flight.TipIncidence : flight.FlapDifference)));
         return Reports.Of([.. points]) with
         {

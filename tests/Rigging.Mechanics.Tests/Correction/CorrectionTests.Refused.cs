@@ -209,7 +209,7 @@ public partial class CorrectionTests
         };
     }
 
-    static TestPoint Bank(double casKt) => Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, 0) { Method = ReadingMethod.StopwatchHorizon });
+    static TestPoint Bank(double casKt) => Trainer.LetGo(casKt, 0);
 
     static void Refused(AssessmentResponse response, string code)
     {

@@ -8,7 +8,7 @@ public class CheckFlightTests
 {
     /// <summary>Eight litres more on the right roll it right at about 0.55 °/s, five degrees in ten seconds: outside the limit as flown.</summary>
     static readonly AssessmentRequest FullerRightTank = Reports.Of(
-        Flown(75, 6), Flown(95, 5), Flown(105, 4)) is var flight
+        Trainer.LetGo(75, 6), Trainer.LetGo(95, 5), Trainer.LetGo(105, 4)) is var flight
         ? flight with { TestPoints = [.. flight.TestPoints.Select(point => point with { Load = Trainer.Aboard(77, 77, 18, 26) })] }
         : flight;
 
@@ -54,7 +54,7 @@ public class CheckFlightTests
     [Fact]
     public void A_wing_that_is_still_heavy_is_adjusted_again()
     {
-        var verdict = CheckFlight.Judge(Reports.Of(Flown(75, -7), Flown(95, -9), Flown(105, -10)), Trainer.Airframe, fuelMeasured: true);
+        var verdict = CheckFlight.Judge(Reports.Of(Trainer.LetGo(75, -7), Trainer.LetGo(95, -9), Trainer.LetGo(105, -10)), Trainer.Airframe, fuelMeasured: true);
 
         Assert.Equal(Verdict.AdjustAgain, verdict.Verdict);
         Assert.True(verdict.RollTendency!.High < 0);
@@ -67,7 +67,7 @@ public class CheckFlightTests
     [Fact]
     public void What_is_left_is_known_no_better_than_it_was_read()
     {
-        var left = CheckFlight.Judge(Reports.Of(Flown(75, 0), Flown(95, -1), Flown(105, 0)), Trainer.Airframe, fuelMeasured: true).RollTendency!;
+        var left = CheckFlight.Judge(Reports.Of(Trainer.LetGo(75, 0), Trainer.LetGo(95, -1), Trainer.LetGo(105, 0)), Trainer.Airframe, fuelMeasured: true).RollTendency!;
 
         Assert.True(left.High - left.Low > 0.25, $"{left}");
     }
@@ -87,7 +87,4 @@ public class CheckFlightTests
         Assert.Equal(Verdict.NotEnoughEvidence,
             CheckFlight.Judge(FullerRightTank, Trainer.Airframe with { Limits = null }, fuelMeasured: true).Verdict);
     }
-
-    static TestPoint Flown(double casKt, double bankDeg) =>
-        Trainer.Point(Manoeuvre.ReleaseWheel, casKt, new BankAfter(10, bankDeg) { Method = ReadingMethod.StopwatchHorizon });
 }
