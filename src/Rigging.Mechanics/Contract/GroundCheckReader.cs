@@ -6,8 +6,8 @@ static class GroundCheckReader
     /// <summary>A standard deviation is never 0: nothing is measured without error.</summary>
     public static readonly Within Sd = new(0.0001, 1000);
 
-    static readonly Within Deg = new(-45, 45, "°");
-    static readonly Within ForceN = new(0, 5000, "N");
+    static readonly Within Deg = new(-ReadingLimits.GroundDeg, ReadingLimits.GroundDeg, "°");
+    static readonly Within ForceN = new(0, ReadingLimits.GroundForceN, "N");
 
     public static GroundCheck Read(FieldReader check)
     {
@@ -19,7 +19,7 @@ static class GroundCheckReader
             case GroundCheckKind.CableTension:
                 return new CableTensionCheck(check.Text("cable", 60), check.Number("n", ForceN), check.Number("degC", new(-60, 60, "°C")), SdOf(check));
             case GroundCheckKind.BallOffset:
-                return new BallOffsetCheck(check.Number("widths", new(-3, 3, "ball widths")), SdOf(check));
+                return new BallOffsetCheck(check.Number("widths", new(-ReadingLimits.BallWidths, ReadingLimits.BallWidths, "ball widths")), SdOf(check));
             case GroundCheckKind.ControlFriction:
                 return new ControlFrictionCheck(check.Number("n", ForceN), SdOf(check));
             case GroundCheckKind.DamageInspection or GroundCheckKind.ContourSurvey:

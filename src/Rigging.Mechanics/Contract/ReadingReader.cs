@@ -4,7 +4,7 @@ namespace Rigging.Mechanics.Contract;
 static class ReadingReader
 {
     static readonly Within Seconds = new(0.1, 600, "s");
-    static readonly Within BankDeg = new(-180, 180, "°");
+    static readonly Within BankDeg = new(-ReadingLimits.BankDeg, ReadingLimits.BankDeg, "°");
 
     public static Reading Read(FieldReader reading)
     {
@@ -12,12 +12,13 @@ static class ReadingReader
         {
             ReadingKind.BankAfter => new BankAfter(reading.Number("seconds", Seconds), reading.Number("deg", BankDeg)),
             ReadingKind.TimeToBank => TimeToBankOf(reading),
-            ReadingKind.RollRate => new RollRate(reading.Number("degPerS", new(-90, 90, "°/s"))),
-            ReadingKind.HeadingRate => new HeadingRate(reading.Number("degPerS", new(-45, 45, "°/s"))),
-            ReadingKind.HeadingChange => new HeadingChange(reading.Number("seconds", Seconds), reading.Number("deg", new(-720, 720, "°"))),
-            ReadingKind.Ball => new BallReading(reading.Number("widths", new(-3, 3, "ball widths"))),
-            ReadingKind.WheelAngle => new WheelAngle(reading.Number("deg", new(-180, 180, "°"))),
-            ReadingKind.WheelForce => new WheelForce(reading.Number("n", new(-1000, 1000, "N"))),
+            ReadingKind.RollRate => new RollRate(reading.Number("degPerS", new(-ReadingLimits.RollRateDegPerS, ReadingLimits.RollRateDegPerS, "°/s"))),
+            ReadingKind.HeadingRate => new HeadingRate(reading.Number("degPerS", new(-ReadingLimits.HeadingRateDegPerS, ReadingLimits.HeadingRateDegPerS, "°/s"))),
+            ReadingKind.HeadingChange => new HeadingChange(
+                reading.Number("seconds", Seconds), reading.Number("deg", new(-ReadingLimits.HeadingChangeDeg, ReadingLimits.HeadingChangeDeg, "°"))),
+            ReadingKind.Ball => new BallReading(reading.Number("widths", new(-ReadingLimits.BallWidths, ReadingLimits.BallWidths, "ball widths"))),
+            ReadingKind.WheelAngle => new WheelAngle(reading.Number("deg", new(-ReadingLimits.WheelDeg, ReadingLimits.WheelDeg, "°"))),
+            ReadingKind.WheelForce => new WheelForce(reading.Number("n", new(-ReadingLimits.WheelForceN, ReadingLimits.WheelForceN, "N"))),
             ReadingKind.FuelDifference => new FuelDifference(reading.Number("l", new(-2000, 2000, "L"))),
             ReadingKind.Rolls => RollsOf(reading),
             _ => null,

@@ -59,8 +59,8 @@ static class EccentricPlan
 
             var limit = limits.AcceptableRollTendencyDegPerS;
             if (Math.Abs(chosen.LeftDegPerS) > limit)
-                return CorrectionPlan.Refused([new("beyond-adjuster", string.Create(CultureInfo.InvariantCulture,
-                    $"About {before:+0.0;−0.0} °/s is more than the eccentrics can take out from where they stand; {chosen.LeftDegPerS:+0.0;−0.0} °/s would be left. Look for damage, twist or another cause."))]);
+                return CorrectionPlan.Refused([new("beyond-adjuster",
+                    $"About {SignedRate.Of(before)} is more than the eccentrics can take out from where they stand; {SignedRate.Of(chosen.LeftDegPerS)} would be left. Look for damage, twist or another cause.")]);
             return Proposed(chosen, left, right);
         }
 

@@ -58,9 +58,9 @@ static class Gate
             return (null, new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing."));
         // A load that is on record is taken out of what was seen. It is flown again only where what is left of that is not likely too much one way.
         if (evidence.KnownExplains >= MostOfAll && Math.Abs(load) > limit && Math.Abs(load) >= 2 * Math.Abs(tendency.Mean) && OneWay(tendency, limit) < MostOfAll)
-            return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen: fly it again loaded as it is rigged for. Loading is never cured by moving a wing.")));
+            return (null, new("loading-explains", $"The load of that flight is worth {SignedRate.Of(load)} and explains most of what was seen: fly it again loaded as it is rigged for. Loading is never cured by moving a wing."));
         if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
-            return (null, new("loading-explains", Invariant($"The load of that flight is worth {load:+0.0;−0.0} °/s and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
+            return (null, new("loading-explains", Invariant($"The load of that flight is worth {SignedRate.Of(load)} and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
         // What misleads a pilot, or rolls the aeroplane by another way than its wings, shows in the readings and not in the tendency.
         foreach (var other in NotOfTheWings.Where(other => SeenIn(evidence, other)))
             return HasDouble(evidence, other) ? (null, NotSingledOut(evidence)) : (other, null);

@@ -54,6 +54,20 @@ public sealed class PilotsCurrency
     /// <summary>The fuel difference, litres, right minus left, that makes it fly straight; null where no tank lies beside the centreline.</summary>
     public double? LitresThatNull(double tendencyDegPerS) => DegPerSPerLitre == 0 ? null : -tendencyDegPerS / DegPerSPerLitre;
 
+    /// <summary>What the tanks of a side hold, litres: no fuel difference with more on that side is larger. 0 where none lies there.</summary>
+    public double MostLitres(Side side) =>
+        point.Airframe.Tanks.Where(tank => side == Side.Right ? tank.ArmM > 0 : tank.ArmM < 0).Sum(tank => tank.CapacityL);
+
+    /// <summary>
+    /// How far one wing's eccentric is turned from neutral to make it fly straight, flats, either way; null where its throw or its stop does not reach.
+    /// </summary>
+    public double? FlatsThatNull(double tendencyDegPerS, Eccentric eccentric)
+    {
+        ArgumentNullException.ThrowIfNull(eccentric);
+        var incidence = Angle.FromDegrees(Math.Abs(PanelDegThatNulls(tendencyDegPerS)));
+        return eccentric.AngleForIncidence(incidence) is { } turn && turn <= eccentric.MaxAngle ? turn / eccentric.PerFlat : null;
+    }
+
     /// <summary>The panel incidence difference, degrees, right minus left, that makes it fly straight.</summary>
     public double PanelDegThatNulls(double tendencyDegPerS) => -tendencyDegPerS / DegPerSPerPanelDeg;
 

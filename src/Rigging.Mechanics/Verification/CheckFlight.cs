@@ -51,9 +51,9 @@ public static class CheckFlight
             return new(Verdict.NotEnoughEvidence, tendency.Estimate("deg/s"), load, null, ["No acceptable roll tendency is on file for this airframe."]);
 
         var within = tendency.Within(limit);
-        List<string> reasons = [Said($"With the day's load taken out it rolls at {tendency.Mean:+0.0;−0.0;0.0} °/s; the limit is {limit:0.0} °/s either way.")];
+        List<string> reasons = [Said($"With the day's load taken out it rolls at {SignedRate.Of(tendency.Mean)}; the limit is {limit:0.0} °/s either way.")];
         if (load is { Mean: var byLoad } && Math.Abs(byLoad) > limit / 4)
-            reasons.Add(Said($"The day's fuel and seats add {byLoad:+0.0;−0.0} °/s."));
+            reasons.Add($"The day's fuel and seats add {SignedRate.Of(byLoad)}.");
         var verdict = Decide(within, evidence.TendencyResolution, limit, fuelMeasured, reasons);
         return new(verdict, tendency.Estimate("deg/s"), load, within, reasons);
     }

@@ -3,39 +3,40 @@ using Rigging.Mechanics.Contract;
 namespace Rigging.Squawks.Rules;
 
 /// <summary>Signed numbers as people say them: a size and the side it goes to. Signs as everywhere: right, right wing down, trailing edge down positive.</summary>
+/// <remarks>A computed figure that no reading could be is said as more than the largest that could, and one that is no number as not known.</remarks>
 public static class Directions
 {
     /// <summary>Between a number and its unit: narrow, and no line breaks there.</summary>
     public const string Space = "\u202F";
 
-    public static string Bank(double deg) => Sided(deg, "°", "left wing down", "right wing down", "wings level");
+    public static string Bank(double deg) => Sided(deg, ReadingLimits.BankDeg, "°", "left wing down", "right wing down", "wings level");
 
-    public static string RollRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "left wing down", "right wing down", "no roll");
+    public static string RollRate(double degPerS) => Sided(degPerS, ReadingLimits.RollRateDegPerS, $"{Space}°/s", "left wing down", "right wing down", "no roll");
 
     /// <summary>A roll rate that is expected, with its 90 % interval; the side is said once where both ends have it.</summary>
     public static string Expected(double degPerS, double low, double high) => $"{RollRate(degPerS)}, nine times in ten between " + (low < 0 && high > 0
         ? $"{RollRate(low)} and {RollRate(high)}"
-        : $"{Words.Number(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Words.Number(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s");
+        : $"{Rate(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Rate(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s");
 
-    public static string HeadingRate(double degPerS) => Sided(degPerS, $"{Space}°/s", "to the left", "to the right", "heading steady");
+    public static string HeadingRate(double degPerS) => Sided(degPerS, ReadingLimits.HeadingRateDegPerS, $"{Space}°/s", "to the left", "to the right", "heading steady");
 
-    public static string HeadingChange(double deg) => Sided(deg, "°", "to the left", "to the right", "heading unchanged");
+    public static string HeadingChange(double deg) => Sided(deg, ReadingLimits.HeadingChangeDeg, "°", "to the left", "to the right", "heading unchanged");
 
     /// <summary>Slip ball, widths.</summary>
-    public static string Ball(double widths) => Sided(widths, $"{Space}{(Math.Abs(widths) is > 0 and <= 1 ? "width" : "widths")}", "left of centre", "right of centre", "centred");
+    public static string Ball(double widths) => Sided(widths, ReadingLimits.BallWidths, $"{Space}{(Math.Abs(widths) is > 0 and <= 1 ? "width" : "widths")}", "left of centre", "right of centre", "centred");
 
-    public static string Wheel(double deg) => Sided(deg, "°", "to the left", "to the right", "centred");
+    public static string Wheel(double deg) => Sided(deg, ReadingLimits.WheelDeg, "°", "to the left", "to the right", "centred");
 
-    public static string TrailingEdge(double deg) => Sided(deg, "°", "trailing edge up", "trailing edge down", "neutral");
+    public static string TrailingEdge(double deg) => Sided(deg, HalfTurnDeg, "°", "trailing edge up", "trailing edge down", "neutral");
 
     /// <summary>A rudder's angle or its tab's: trailing edge left positive, as in stability reports.</summary>
-    public static string RudderTrailingEdge(double deg) => Sided(deg, "°", "trailing edge right", "trailing edge left", "in line");
+    public static string RudderTrailingEdge(double deg) => Sided(deg, HalfTurnDeg, "°", "trailing edge right", "trailing edge left", "in line");
 
     /// <summary>A difference right minus left, such as "right flap 0.1° lower".</summary>
     /// <param name="part">Flap, panel, tip.</param>
     /// <param name="more">What the positive side has more of: "lower", "more incidence".</param>
     public static string Difference(double deg, string part, string more) =>
-        Sized(deg) is not { } size ? $"both {part}s alike" : $"{(deg > 0 ? "right" : "left")} {part} {size}° {more}";
+        double.IsNaN(deg) ? NotKnown : Sized(deg, ReadingLimits.GroundDeg) is { } size ? $"{(deg > 0 ? "right" : "left")} {part} {size}° {more}" : $"both {part}s alike";
 
     /// <summary>Who and what is aboard, by seat and tank.</summary>
     public static string Load(Load load) => string.Join("; ",
@@ -44,9 +45,15 @@ public static class Directions
     /// <summary>Fuel as both halves of the world count it.</summary>
     public static string Litres(double litres) => $"{Words.Number(litres, 0)}{Space}L ({Words.Number(litres / ByDefinition.LitresPerUsGallon, 1)}{Space}US{Space}gal)";
 
-    static string Sided(double value, string unit, string negative, string positive, string none) =>
-        Sized(value) is { } size ? $"{size}{unit} {(value > 0 ? positive : negative)}" : none;
+    static string Sided(double value, double most, string unit, string negative, string positive, string none) =>
+        double.IsNaN(value) ? NotKnown : Sized(value, most) is { } size ? $"{size}{unit} {(value > 0 ? positive : negative)}" : none;
 
     // Null where nothing is left to show: a side on a zero would say what nobody saw.
-    static string? Sized(double value) => Math.Round(Math.Abs(value), 2) == 0 ? null : Words.Number(Math.Abs(value));
+    static string? Sized(double value, double most) => Math.Round(Math.Abs(value), 2) == 0 ? null : Words.AtMost(Math.Abs(value), most);
+
+    static string Rate(double degPerS) => Words.AtMost(degPerS, ReadingLimits.RollRateDegPerS);
+
+    const double HalfTurnDeg = 180;
+
+    const string NotKnown = "not known";
 }

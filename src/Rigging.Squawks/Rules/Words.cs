@@ -337,6 +337,9 @@ public static class Words
         // Adding 0 turns a rounded −0 into 0.
         (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture).Replace('-', '−');
 
+    /// <summary>A size as far as there can be such, and beyond that no number of its own.</summary>
+    public static string AtMost(double size, double most, int decimals = 2) => size <= most ? Number(size, decimals) : $"more than {Number(most, decimals)}";
+
     /// <summary>A probability for people, never certain.</summary>
     public static string Percent(double probability) => $"{Number(Sureness.Percent(probability), 0)}{Directions.Space}%";
 

@@ -27,7 +27,7 @@ static class AssessmentWords
     /// <summary>How large a cause is, if it is there.</summary>
     public static string Amplitude(Cause cause, double value, Equivalents coins) => cause switch
     {
-        Cause.FuelAndLoading => Sized(value, Say.LMoreOnLeftThan, Say.LMoreOnRightThan, Say.AsReported),
+        Cause.FuelAndLoading => coins.UnreportedFuel(value),
         Cause.PanelIncidenceDifference => Difference(value, "panel", "more incidence"),
         Cause.TipIncidenceDifference => Difference(value, "tip", "more incidence"),
         Cause.FlapDifference => Difference(value, "flap", "lower"),
@@ -35,13 +35,13 @@ static class AssessmentWords
         Cause.RudderOrFinOffset => Sized(value, Say.OfRudderTrailingEdgeRight, Say.OfRudderTrailingEdgeLeft, Say.InLine),
         Cause.InstrumentMisalignment => Gaps.Fill(Say.BallInTrueBalance, Ball(value)),
         Cause.ContourOrFairing or Cause.DamageOrMisassembly => Gaps.Fill(Say.MomentWorth, RollRate(coins.OfMoment(value))),
-        Cause.ControlFriction => Gaps.Fill(Say.NAtWheelRim, Words.Number(value, 1)),
+        Cause.ControlFriction => Gaps.Fill(Say.NAtWheelRim, Words.AtMost(value, ReadingLimits.GroundForceN, 1)),
         Cause.Slipstream => Gaps.Fill(value < 0 ? Say.OfUsualSlipstreamLess : Say.OfUsualSlipstreamMore, Words.Number(Math.Abs(value))),
         _ => throw new ArgumentOutOfRangeException(nameof(cause)),
     };
 
     static string Sized(double value, string left, string right, string none) =>
-        Math.Round(Math.Abs(value), 2) == 0 ? none : $"{Words.Number(Math.Abs(value))}{(value < 0 ? left : right)}";
+        Math.Round(Math.Abs(value), 2) == 0 ? none : $"{Words.AtMost(Math.Abs(value), ReadingLimits.GroundDeg)}{(value < 0 ? left : right)}";
 
     /// <summary>How much a test is expected to tell. One bit answers a question with even odds; where much begins and little ends is ours.</summary>
     public static string Tells(double bits) => bits >= 0.5 ? Say.TellsMuch : bits >= 0.15 ? Say.TellsSomething : Say.TellsLittle;

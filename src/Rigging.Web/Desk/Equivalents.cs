@@ -11,6 +11,7 @@ using static Rigging.Squawks.Rules.Directions;
 namespace Rigging.Web.Desk;
 
 /// <summary>A roll tendency in the coins that people carry: litres in a tank, a person in a seat, flats on a head. All at one flight point.</summary>
+/// <remarks>Of none is more said than there can be: more than the tanks hold, than a person in a seat, than the stops allow has no number.</remarks>
 public sealed class Equivalents
 {
     public const double PersonKg = Rigging.Mechanics.Contract.Load.UsualPersonKg;
@@ -33,11 +34,11 @@ public sealed class Equivalents
     public IReadOnlyList<string> Unit()
     {
         List<string> lines = [];
-        if (currency.DegPerSPerLitre != 0)
+        if (currency.DegPerSPerLitre != 0 && currency.MostLitres(Side.Right) >= 10)
             lines.Add(Gaps.Fill(Say.TenLitresMoreOnRight, RollRate(10 * currency.DegPerSPerLitre)));
         lines.AddRange(Airframe.Seats.Where(seat => seat.ArmM != 0).Select(seat => Gaps.Fill(Say.TenKilogramsMoreInSeat, seat.Name, RollRate(10 * currency.DegPerSPerKgIn(seat)))));
         lines.Add(Gaps.Fill(Say.TenthOfDegreeMoreIncidence, RollRate(0.1 * currency.DegPerSPerPanelDeg)));
-        if (Eccentric.On(Airframe).Value is { } eccentric)
+        if (Eccentric.On(Airframe).Value is { } eccentric && eccentric.MaxAngle >= eccentric.PerFlat / 2)
             lines.Add(Gaps.Fill(Say.HalfFlatOfRightEccentric, RollRate(currency.DegPerSPerFlat(eccentric, Angle.Zero) / 2)));
         return lines;
     }
@@ -55,21 +56,52 @@ public sealed class Equivalents
     /// <summary>What would balance that much roll: litres, or a person's weight, or flats; null where it is nothing to speak of.</summary>
     public string? Balance(double degPerS)
     {
-        if (Math.Abs(degPerS) < AeroplaneView.LeastRate) return null;
+        if (!(Math.Abs(degPerS) >= AeroplaneView.LeastRate && double.IsFinite(degPerS))) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
-            coins.Add(Gaps.Fill(Say.MoreInTankThanInOther, Litres(Math.Abs(litres)), litres > 0 ? Texts.RightInText : Texts.LeftInText));
+            coins.Add(MoreFuel(litres));
         // The seat farthest out on the light side: more in it is easier to think of than less in the other.
         if (Airframe.Seats.MaxBy(seat => -Math.Sign(degPerS) * seat.ArmM) is { ArmM: not 0 } seat && currency.PersonsThatNull(degPerS, seat, PersonKg) is { } persons and > 0)
-            coins.Add(Gaps.Fill(Say.KgMoreInSeatOfPerson, Words.Number(persons * PersonKg, 0), seat.Name, Words.Number(persons * 100, 0)));
-        if (Flats(degPerS) is { } flats) coins.Add(Gaps.Fill(Say.AboutTurnedAtOneWing, flats));
+            coins.Add(persons <= 1
+                ? Gaps.Fill(Say.KgMoreInSeatOfPerson, Words.Number(persons * PersonKg, 0), seat.Name, Words.Number(persons * 100, 0))
+                : Gaps.Fill(Say.MoreThanPersonInSeat, seat.Name));
+        if (Flats(degPerS) is { } flats) coins.Add(Gaps.Fill(Say.TurnedAtOneWing, flats));
         return coins.Count == 0 ? null : string.Join(Say.Or, coins);
     }
 
-    /// <summary>The same in flats of one wing's eccentric, to the quarter; null without an eccentric on file, or where it is less than half of that.</summary>
-    public string? Flats(double degPerS) =>
-        Eccentric.On(Airframe).Value is { } eccentric && currency.DegPerSPerFlat(eccentric, Angle.Zero) is var perFlat && perFlat != 0 && Math.Abs(degPerS / perFlat) >= 0.125
-            ? FlatsInWords.Of(Math.Round(4 * Math.Abs(degPerS / perFlat)) / 4) : null;
+    /// <param name="litres">Right minus left.</param>
+    string MoreFuel(double litres)
+    {
+        var (most, side) = litres > 0
+            ? (currency.MostLitres(Side.Right), Texts.RightInText)
+            : (currency.MostLitres(Side.Left), Texts.LeftInText);
+        // Whole litres are said: rounded they may not come to more than there is room for.
+        return Math.Abs(litres) <= most
+            ? Gaps.Fill(Say.MoreInTankThanInOther, Litres(Math.Min(Math.Abs(litres), Math.Floor(most))), side)
+            : Gaps.Fill(Say.MoreFuelThanTanksHold, side);
+    }
+
+    /// <summary>
+    /// The same in flats of one wing's eccentric from neutral, to the quarter; null without an eccentric on file, or where it is less than half of that.
+    /// </summary>
+    public string? Flats(double degPerS)
+    {
+        if (Eccentric.On(Airframe).Value is not { } eccentric || currency.DegPerSPerPanelDeg == 0) return null;
+        if (currency.FlatsThatNull(degPerS, eccentric) is not { } flats) return Say.MoreFlatsThanStopsAllow;
+        // A quarter that the stop no longer allows is not said either.
+        return Math.Min(Math.Round(4 * flats), Math.Floor(4 * (eccentric.MaxAngle / eccentric.PerFlat))) / 4 is var quarters and > 0
+            ? Gaps.Fill(Say.AboutFlats, FlatsInWords.Of(quarters)) : null;
+    }
+
+    /// <summary>Fuel that nobody reported, as far as there are tanks for it, right minus left.</summary>
+    public string UnreportedFuel(double litres)
+    {
+        if (Math.Abs(litres) > currency.MostLitres(Side.Left) + currency.MostLitres(Side.Right))
+            return Gaps.Fill(Say.MoreFuelThanTanksHold, litres < 0 ? Texts.LeftInText : Texts.RightInText);
+        return Math.Round(Math.Abs(litres), 2) == 0
+            ? Say.AsReported
+            : Gaps.Fill(litres < 0 ? Say.LMoreOnLeftThanReported : Say.LMoreOnRightThanReported, Words.Number(Math.Abs(litres)));
+    }
 
     /// <summary>What a rolling moment coefficient amounts to, °/s, right wing down positive.</summary>
     public double OfMoment(double rolling) => point.RollTendencyDegPerS(rolling * point.LiftDifference);

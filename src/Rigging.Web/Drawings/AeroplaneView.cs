@@ -23,7 +23,7 @@ public static class AeroplaneView
     public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)
     {
         var side = rateDegPerS < 0 ? Side.Left : Side.Right;
-        var figure = $"{Numerals.Number(Math.Abs(rateDegPerS), 2)}°/s";
+        var figure = $"{Rate(Math.Abs(rateDegPerS))}°/s";
         var true10 = rateDegPerS * ShownSeconds;
         var bank = Math.Abs(rateDegPerS) < LeastRate ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
         var note = bank == 0 ? Say.LevelHandsOff
@@ -121,8 +121,13 @@ public static class AeroplaneView
 
     /// <summary>Sides in words where the interval spans level; otherwise the side is plain from the drawing.</summary>
     static string Interval(double low, double high) => low < 0 && high > 0
-        ? Gaps.Fill(Say.LeftToRight, Numerals.Number(-low, 2), Numerals.Number(high, 2))
-        : Gaps.Fill(Texts.To, Numerals.Number(Math.Min(Math.Abs(low), Math.Abs(high)), 2), Numerals.Number(Math.Max(Math.Abs(low), Math.Abs(high)), 2));
+        ? Gaps.Fill(Say.LeftToRight, Rate(-low), Rate(high))
+        : Gaps.Fill(Texts.To, Rate(Math.Min(Math.Abs(low), Math.Abs(high))), Rate(Math.Max(Math.Abs(low), Math.Abs(high))));
+
+    /// <summary>No faster than anybody could read.</summary>
+    static string Rate(double degPerS) => degPerS <= ReadingLimits.RollRateDegPerS
+        ? Numerals.Number(degPerS, 2)
+        : Gaps.Fill(Say.MoreThan, Numerals.Number(ReadingLimits.RollRateDegPerS, 0));
 
     static string Capital(Side side) => side == Side.Left ? Texts.Left : Texts.Right;
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NodaTime;
+using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Rules;
@@ -43,12 +44,16 @@ static class TendencyHistory
         _ => null,
     };
 
+    // What nobody could read is plotted at the edge of what anybody could: an answer on record may be older than the mend of what it was computed with.
+    static double Rate(JsonElement tendency, string end) =>
+        Math.Clamp(tendency.GetProperty(end).GetDouble(), -ReadingLimits.RollRateDegPerS, ReadingLimits.RollRateDegPerS);
+
     // Both answers carry it under the same name, with its 90 % interval.
     static Found? Read(Instant at, string response, bool afterFlight)
     {
         using var answer = JsonDocument.Parse(response);
         return answer.RootElement.TryGetProperty("rollTendency", out var tendency) && tendency.ValueKind == JsonValueKind.Object
-            ? new(at, tendency.GetProperty("low").GetDouble(), tendency.GetProperty("mean").GetDouble(), tendency.GetProperty("high").GetDouble(), afterFlight)
+            ? new(at, Rate(tendency, "low"), Rate(tendency, "mean"), Rate(tendency, "high"), afterFlight)
             : null;
     }
 }
