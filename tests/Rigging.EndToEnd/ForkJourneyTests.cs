@@ -47,7 +47,8 @@ public class ForkJourneyTests(RunningSite site)
         await mechanic.Presses("Record this torque application");
         await mechanic.Sees("70 in·lb");
         await mechanic.Sets(("done.description", "Right rear strut fork turned in a turn and a half; bolt, nut and lock wire renewed."), ("done.adjusterRightStrutFork", "8.5"),
-            ("done.disturbed", "right rear lift strut fork\nright aileron cables"), ("done.reset0.what", "right aileron cable tension"), ("done.reset0.result", "110 N at 15 °C"),
+            ("done.disturbed", "right rear lift strut fork\nright aileron cables"), ("done.surfaceAilerons", "yes"), ("done.surfaceFlaps", "no"), ("done.surfaceRudder", "no"), ("done.surfaceElevator", "no"),
+            ("done.reset0.what", "right aileron cable tension"), ("done.reset0.result", "110 N at 15 °C"),
             ("done.toolsOut", "7"), ("done.toolsBack", "7"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2"), ("done.totalTimeH", "7421.5"), ("done.completedOn", await mechanic.Today()));
         await mechanic.Keeps("fork-work-done");
         await mechanic.Presses("Go on to sign");

@@ -127,7 +127,8 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("The model expects");
         await mechanic.Sets(("done.description", "Turned both bushings of the left eccentric half a flat, trailing edge down."),
             ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
-            ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
+            ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.surfaceAilerons", "yes"), ("done.surfaceFlaps", "no"), ("done.surfaceRudder", "no"), ("done.surfaceElevator", "no"),
+            ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
             ("done.part0.quantity", "1"), ("done.part0.description", "self-locking nut 3/8-24"), ("done.part0.number", "Q-365-624"),
             ("done.toolsOut", "14"), ("done.toolsBack", "14"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await mechanic.Today()));
         await mechanic.Keeps("work-done");

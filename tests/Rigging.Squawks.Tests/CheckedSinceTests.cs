@@ -22,7 +22,7 @@ public class CheckedSinceTests
         var found = Surveyed.Do(Mechanic, HalfAFlat with { Moves = [move] }).Do(Mechanic, new WorkStarted("Padded stand.", null))
             .Do(Mechanic, new AsFound(new(null, null, null, null), "Looked at.", Adjusters: Stands(from)));
         return (control.MovesIncidence() ? found.Do(Mechanic, Torque) : found)
-            .Do(Mechanic, Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Set.", AdjustersAsLeft = Stands(to) });
+            .Do(Mechanic, Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Set.", AdjustersAsLeft = Stands(to), Surfaces = MovedBy(control) });
     }
 
     static double? Degrees(Ledger ledger, AirframeOnFile onFile, GroundCheckKind kind) =>

@@ -42,9 +42,24 @@ public partial class ForbiddenStories
         var tab = HalfAFlat with { Moves = [new(Control.RudderTab, null, null, "Rudder tab: 3 mm left.")] };
         var ledger = Checked.Do(Mechanic, tab).Do(Mechanic, new WorkStarted("Not needed.", null))
             .Do(Mechanic, new AsFound(new(null, null, null, null), "Tab straight."))
-            .Do(Mechanic, Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Tab 3 mm left.", Disturbed = ["the little tab at the back"], Resets = [] });
+            .Do(Mechanic, Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Tab 3 mm left.", Disturbed = ["the little tab at the back"], Surfaces = [ControlSurface.Rudder], Resets = [] });
 
         Refused("seen-missing", ledger, Inspector, Inspection);
+    }
+
+    [Fact]
+    public void The_stabilator_was_disturbed_and_nobody_looked_at_it() =>
+        Refused("seen-missing", Torqued.Do(Mechanic, Done with { Disturbed = ["stabilator stop"], Surfaces = [ControlSurface.Elevator] }), Inspector, Inspection);
+
+    /// <summary>Work that was signed before anybody was asked by name: words prove nothing left alone, so every surface is looked at.</summary>
+    [Fact]
+    public void Old_work_says_in_words_alone_what_it_disturbed()
+    {
+        var signed = Worked;
+        var old = new Ledger(signed.Id, signed.Entries.Select(entry => entry.Fact is WorkDone done ? entry with { Fact = done with { Surfaces = null } } : entry));
+
+        Refused("seen-missing", old, Inspector, Inspection);
+        Assert.Equal(["left aileron", "right aileron", "left flap", "right flap", "rudder", "elevator"], old.State.ControlsToSee.Select(asked => asked.Surface).Distinct());
     }
 
     [Fact]

@@ -129,6 +129,13 @@ public partial class ForbiddenStories
     public void Nothing_says_what_was_disturbed() => Refused("disturbed-missing", Torqued, Mechanic, Done with { Disturbed = [] });
 
     [Fact]
+    public void Nothing_says_which_surfaces_were_disturbed() => Refused("surfaces-missing", Torqued, Mechanic, Done with { Surfaces = null });
+
+    [Fact]
+    public void The_surface_that_the_plan_moves_is_said_to_be_undisturbed() =>
+        Refused("surface-moved-by-the-plan", TabInWork.Do(Mechanic, new AsFound(new(null, null, null, null), "Tab straight.")), Mechanic, TabDone with { Surfaces = [ControlSurface.Rudder] });
+
+    [Fact]
     public void What_was_disturbed_is_a_blank_line() => Refused("disturbed-missing", Torqued, Mechanic, Done with { Disturbed = ["left rear spar attachment", " "] });
 
     [Fact]

@@ -77,13 +77,16 @@ static class School
 
     public static Ledger Worked => Torqued.Do(Mechanic, Done);
 
+    /// <summary>The surfaces that these controls are part of.</summary>
+    public static IReadOnlyList<ControlSurface> MovedBy(params IEnumerable<Control> controls) => [.. controls.Select(ControlSense.MovedBy).OfType<ControlSurface>().Distinct()];
+
     /// <summary>One counted control moved, and no eccentric touched.</summary>
     public static Ledger Turned(Control control, double from, double to) => Checked
         .Do(Mechanic, HalfAFlat with { Moves = [new(control, null, null, $"{Words.Capital(Words.Of(control))} as agreed.", from, to)] })
         .Do(Mechanic, new WorkStarted("Padded stand under the wing.", null))
         .Do(Mechanic, new AsFound(new(null, null, null, null), "Lock wire in place.", Adjusters: [new(control, from)]))
         .Do(Mechanic, Torque)
-        .Do(Mechanic, Done with { Description = "Turned as agreed.", AsLeft = new(null, null, null, null), OtherAsLeft = "Lock wire renewed.", AdjustersAsLeft = [new(control, to)], Disturbed = [Words.Of(control)] });
+        .Do(Mechanic, Done with { Description = "Turned as agreed.", AsLeft = new(null, null, null, null), OtherAsLeft = "Lock wire renewed.", AdjustersAsLeft = [new(control, to)], Disturbed = [Words.Of(control)], Surfaces = MovedBy(control) });
 
     public static Ledger Inspected => Worked.Do(Inspector, Inspection);
 
@@ -167,10 +170,10 @@ static class School
     public static readonly WorkDone Done = new("Left eccentric turned half a flat, trailing edge down.", new BushingAngles(15, 15, 0, 0), null,
         "Dial indicator at the root trailing edge: 0.9 mm down.", ["left rear spar attachment", "left aileron cables"],
         [new PartUsed("self-locking nut 3/8-24", "invented-1", 1)], [new DependentReset("left aileron cable tension", "36 lb at 18 °C")],
-        true, true, true, null, 2.5, 1234.5, Today);
+        true, true, true, null, 2.5, 1234.5, Today, Surfaces: [ControlSurface.Ailerons, ControlSurface.Flaps]);
 
     public static readonly Inspected Inspection = new(true,
-        [.. ControlSense.AskFor(Done.Disturbed).Select(o => o with { Seen = o.Expected })], true, true, true, null, "Fitting, stripe, cables, travel seen.");
+        [.. ControlSense.AskFor(Done, null).Select(o => o with { Seen = o.Expected })], true, true, true, null, "Fitting, stripe, cables, travel seen.");
 
     public static readonly Approved Approval = new("", Today, 0, true, null);
 

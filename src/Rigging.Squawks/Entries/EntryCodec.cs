@@ -30,7 +30,7 @@ public static class EntryCodec
         ["torque-recheck"] = (1, typeof(TorqueRechecked)),
         ["photograph"] = (2, typeof(Photographed)),
         ["work-handover"] = (2, typeof(WorkHandedOver)),
-        ["work-done"] = (3, typeof(WorkDone)),
+        ["work-done"] = (4, typeof(WorkDone)),
         ["independent-inspection"] = (1, typeof(Inspected)),
         ["approval"] = (1, typeof(Approved)),
         ["check-flight"] = (2, typeof(CheckFlown)),
@@ -49,7 +49,7 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("as-found", 2), ("work-done", 1), ("work-done", 2), ("correction", 1), ("torque-application", 1), ("work-handover", 1),
+        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("as-found", 2), ("work-done", 1), ("work-done", 2), ("work-done", 3), ("correction", 1), ("torque-application", 1), ("work-handover", 1),
         ("evaluation-flight", 1), ("check-flight", 1),
     ];
 

@@ -90,6 +90,7 @@ public sealed record DependentReset(string What, string Result);
 /// <param name="PredictedDegPerS">
 /// Where as left differs from the plan: roll tendency expected with it, right wing down positive, with its 90 % interval; null where nothing could be said.
 /// </param>
+/// <param name="Surfaces">Which surfaces were disturbed, each asked about by name: these decide what the inspector must see move. Null where only words say so.</param>
 public sealed record WorkDone(
     string Description,
     BushingAngles AsLeft,
@@ -108,4 +109,5 @@ public sealed record WorkDone(
     IReadOnlyList<AdjusterSetting>? AdjustersAsLeft = null,
     double? PredictedDegPerS = null,
     double? PredictedLowDegPerS = null,
-    double? PredictedHighDegPerS = null) : Fact;
+    double? PredictedHighDegPerS = null,
+    IReadOnlyList<ControlSurface>? Surfaces = null) : Fact;

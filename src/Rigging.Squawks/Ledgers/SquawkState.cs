@@ -111,9 +111,8 @@ public sealed record SquawkState
 
     public IReadOnlyList<Prerequisite> MissingPrerequisites => [.. Enum.GetValues<Prerequisite>().Where(p => !Recorded.Contains(p))];
 
-    /// <summary>What the inspector is asked to see move: after what was disturbed, and after what the correction set out to move, whatever words the list uses.</summary>
-    public IReadOnlyList<Observation> ControlsToSee =>
-        ControlSense.AskFor([.. WorkDone?.Fact.Disturbed ?? [], .. Correction?.Moves.Select(move => Words.Of(move.Control)) ?? []]);
+    /// <summary>What the inspector is asked to see move: after what was disturbed, and after what the correction set out to move.</summary>
+    public IReadOnlyList<Observation> ControlsToSee => ControlSense.AskFor(WorkDone?.Fact, Correction);
 
     /// <summary>
     /// The roll tendency that this round's work was expected to leave, °/s, right wing down positive, with its 90 % interval: of the plan, or as left where

@@ -51,6 +51,19 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(authority)),
     };
 
+    public static string Of(ControlSurface surface) => surface switch
+    {
+        ControlSurface.Elevator => "elevator or stabilator",
+        _ => surface.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>What work disturbed, as one list: in the mechanic's words, then the surfaces that were asked about by name.</summary>
+    public static string Disturbed(WorkDone work) => string.Join("; ",
+    [
+        .. work.Disturbed,
+        .. work.Surfaces is not { } surfaces ? [] : (string[])[$"control surfaces: {(surfaces.Count == 0 ? "none" : string.Join(", ", surfaces.Select(Of)))}"],
+    ]);
+
     public static string Of(VerdictWord verdict) => verdict switch
     {
         VerdictWord.Accepted => "accepted",

@@ -39,6 +39,7 @@ static class WorkRules
         ]) yield return rule;
 
         if (done.Disturbed.Count == 0 || done.Disturbed.Any(string.IsNullOrWhiteSpace)) yield return new("disturbed-missing", "List every control that was disconnected or disturbed; the check pilot is given this list.", "disturbed");
+        foreach (var rule in Surfaces(done, state)) yield return rule;
         if (!(done.ManHours > 0 && done.ManHours < 1000)) yield return new("value-out-of-range", $"Man hours {Words.Number(done.ManHours)} cannot be: wanted more than 0.", "manHours");
 
         if (state.AsFound is not { } found || (state.MovesInWords && string.IsNullOrWhiteSpace(found.Other)) || Uncounted(found.Adjusters, state, "found", "", "").Any())
@@ -49,6 +50,18 @@ static class WorkRules
         foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. Torqued(done, state), .. Bushings(found.Bushings, done, state, facts)]) yield return rule;
         foreach (var difference in AsLeft.Differences(state, done).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
             yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
+    }
+
+    static IEnumerable<BrokenRule> Surfaces(WorkDone done, SquawkState state)
+    {
+        if (done.Surfaces is not { } disturbed)
+        {
+            yield return new("surfaces-missing", "Say of ailerons, flaps, rudder and elevator which were disturbed: the inspector must see those move.", "surfaces");
+            yield break;
+        }
+        foreach (var move in state.Correction?.Moves ?? [])
+            if (ControlSense.MovedBy(move.Control) is { } surface && !disturbed.Contains(surface))
+                yield return new("surface-moved-by-the-plan", $"The plan moves the {Words.Of(move.Control)}: the {Words.Of(surface)} cannot be undisturbed. Say that it was disturbed.", "surfaces");
     }
 
     static IEnumerable<BrokenRule> AfterTheMove(WorkDone done, SquawkState state)

@@ -52,7 +52,7 @@ public static class MaintenanceRecord
         foreach (var torque in state.Torques) yield return Torque(torque);
         foreach (var part in done.Parts) yield return $"Part: {part.Quantity} × {part.Description}, {part.PartNumber}.";
         foreach (var reset in done.Resets) yield return $"Checked again: {reset.What}: {reset.Result}.";
-        yield return $"Disturbed: {string.Join("; ", done.Disturbed)}.";
+        yield return $"Disturbed: {Words.Disturbed(done)}.";
         yield return "Everything removed is refitted; no temporary hardware is left; nothing is left loose.";
         yield return $"Man hours {Words.Number(done.ManHours, 1)}. Total time {Words.Number(done.TotalTimeH, 1)} h. Completed {done.CompletedOn:uuuu-MM-dd}.";
     }

@@ -88,7 +88,7 @@ public static partial class SignedText
     static IEnumerable<string> Inspection(Inspected inspected, SquawkState state)
     {
         yield return $"Independent inspection: {(inspected.Passed ? "passed" : "FAILED")}.";
-        if (state.WorkDone is { } work) yield return $"Disturbed: {string.Join("; ", work.Fact.Disturbed)}.";
+        if (state.WorkDone is { } work) yield return $"Disturbed: {Words.Disturbed(work.Fact)}.";
         foreach (var o in inspected.Observations)
             yield return o.Seen == Seen.NotRecorded
                 ? $"{o.Input}: {o.Surface} not looked at (must move {Words.Of(o.Expected)})."
@@ -106,7 +106,7 @@ public static partial class SignedText
     static IEnumerable<string> CheckFlight(CheckFlown flown, SquawkState state)
     {
         yield return $"Check flight on {flown.FlownOn:uuuu-MM-dd}, {Words.Number(flown.DurationH, 1)} h, no passengers, no students{(flown.SecondCrewDuty is { } duty ? $"; second crew member: {duty}" : ", alone")}.";
-        if (state.WorkDone is { } work) yield return $"I read what was disturbed ({string.Join("; ", work.Fact.Disturbed)}) and checked those controls before flight.";
+        if (state.WorkDone is { } work) yield return $"I read what was disturbed ({Words.Disturbed(work.Fact)}) and checked those controls before flight.";
         yield return flown.FuelMeasured ? "Fuel on each side was measured." : "Fuel on each side was not measured.";
         if (flown.Trims is { } trims) yield return $"Trims and autopilot: {Words.Trims(trims)}.";
         yield return flown.StallsFlown ? "The stall was flown and compared with the baseline." : $"Stall not flown, because: {flown.StallsNotFlownBecause}";

@@ -35,9 +35,10 @@ sealed record Card(
         var (points, why) = airframe is null ? ([], Say.ThisAircraftHasNoAirframe)
             : isCheck ? (ForCheck(airframe), Say.AfterWorkPointItIsJudged)
             : ForEvaluation(file, airframe);
-        var disturbed = file.Ledger.Entries.Select(entry => entry.Fact).OfType<WorkDone>().LastOrDefault()?.Disturbed ?? [];
+        var work = file.Ledger.Entries.Select(entry => entry.Fact).OfType<WorkDone>().LastOrDefault();
+        var plan = file.Ledger.Entries.Select(entry => entry.Fact).TakeWhile(fact => fact != work).OfType<CorrectionAgreed>().LastOrDefault();
         return new(file, airframe, isCheck, [.. (isCheck ? file.WhatBlocks<CheckFlown>() : file.WhatBlocks<EvaluationFlown>()).Where(rule => rule.Code != "no-authority").Select(rule => rule.Sentence).Distinct()],
-            why, points, disturbed, disturbed.Count == 0 ? [] : ControlSense.Sentences(disturbed), [.. CautionsFor(file, isCheck)], [.. LimitsOf(file, airframe)]);
+            why, points, work?.Disturbed ?? [], work is null ? [] : ControlSense.Sentences(work, plan), [.. CautionsFor(file, isCheck)], [.. LimitsOf(file, airframe)]);
     }
 
     static (IReadOnlyList<CardPoint>, string) ForEvaluation(SquawkFile file, Airframe airframe)

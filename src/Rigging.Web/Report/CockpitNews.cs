@@ -41,7 +41,7 @@ public sealed class CockpitNews(IDbContextFactory<RiggingDb> databases, LedgerSt
     {
         foreach (var entry in ledger.Entries)
             if (entry is { Fact: WorkDone work } && entry.At >= since && ledger.Entries.LastOrDefault(later => later.Fact is WorkDone && later.Sequence > entry.Sequence) is null)
-                yield return new(ledger.State.Report!.Number, work.CompletedOn, Day(work.CompletedOn, today), work.Disturbed, ControlSense.Sentences(work.Disturbed),
+                yield return new(ledger.State.Report!.Number, work.CompletedOn, Day(work.CompletedOn, today), work.Disturbed, ControlSense.Sentences(work, ledger.Entries.Take(entry.Sequence).Select(before => before.Fact).OfType<CorrectionAgreed>().LastOrDefault()),
                     ledger.Entries.Any(later => later.Sequence > entry.Sequence && later.Fact is CheckFlown { Satisfactory: true }));
     }
 

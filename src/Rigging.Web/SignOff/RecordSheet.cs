@@ -48,7 +48,7 @@ sealed class RecordSheet
             .. state.Correction is { Data: var data } ? [Gaps.Fill(Say.ToSectionRevision, data.Manual, data.Section, data.Revision)] : Array.Empty<string>(),
             .. state.Torques.Select(torque => Gaps.Fill(Say.InlbWrenchCalibrationDue, torque.Fastener, InLb(torque.ReachedInLb), torque.WrenchCode, torque.CalibrationDue?.ToString("uuuu-MM-dd", null))),
             .. work.Parts.Select(part => $"{part.Quantity} × {part.Description}, {part.PartNumber}."),
-            Gaps.Fill(Say.DisturbedSentence, string.Join("; ", work.Disturbed)),
+            Gaps.Fill(Say.DisturbedSentence, Words.Disturbed(work)),
         ]));
         yield return new Paragraph(Gaps.Fill(Say.WorkByFullEntryIsInSquawk, Signed(state.WorkDone!.Value.By), state.Inspection is { Fact.Passed: true, By: var inspector } ? Gaps.Fill(Say.InspectedBy, Signed(inspector)) : "", file.Number), Small: true);
         if (state.Approval is null) yield return new Signature(Say.ToBeSignedByCertifier, file.Facts.RuleSet.ReleaseWording, "", "", "");
@@ -115,7 +115,7 @@ sealed class RecordSheet
             .. Given(Say.DirectionProvedBy, work.DirectionProof),
             .. Given(Say.DiffersFromPlanBecause, work.DiffersBecause),
             .. Given(Say.ExpectedAsLeft, work is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Gaps.Fill(Say.Estimate, Directions.Expected(expected, low, high)) : null),
-            (Say.Disturbed, string.Join("; ", work.Disturbed)),
+            (Say.Disturbed, Words.Disturbed(work)),
             (Say.ClosedUp, Say.EverythingRemovedForAccessIsRefitted),
         ]);
     }

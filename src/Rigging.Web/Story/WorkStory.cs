@@ -37,7 +37,7 @@ static class WorkStory
         .. done.DiffersBecause is { } reason ? [new Line(Gaps.Fill(Say.AsLeftDiffersFromPlan, reason), Tone.Caution)] : Array.Empty<Line>(),
         .. done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? [Gaps.Fill(Say.ExpectedAsLeft, Expected(expected, low, high))] : Array.Empty<Line>(),
         .. string.IsNullOrWhiteSpace(done.DirectionProof) ? Array.Empty<Line>() : [Gaps.Fill(Say.DirectionProved, done.DirectionProof)],
-        Gaps.Fill(Say.Disturbed, done.Disturbed.Count == 0 ? Say.Nothing : string.Join("; ", done.Disturbed)),
+        Gaps.Fill(Say.Disturbed, Words.Disturbed(done)),
         .. done.Parts.Select(part => (Line)Gaps.Fill(Say.Part, part.Quantity, part.Description, part.PartNumber)),
         .. done.Resets.Select(reset => (Line)Gaps.Fill(Say.CheckedAgain, reset.What, reset.Result)),
         done is { EverythingRefitted: true, NoTemporaryHardware: true, NothingLoose: true }

@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Look;
 
@@ -105,8 +106,12 @@ static class WorkForm
             typed.Needed(fields["done.manHours"], "done.manHours", Say.ManHours, Say.Hours),
             typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", Say.TotalTime, Say.Hours),
             typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn),
-            AdjusterForm.Read(fields, typed, "done.", Counted(state)));
+            AdjusterForm.Read(fields, typed, "done.", Counted(state)),
+            Surfaces: [.. Enum.GetValues<ControlSurface>().Where(surface => typed.YesNo(fields[SurfaceField(surface)], SurfaceField(surface), Words.Capital(Words.Of(surface))))]);
     }
+
+    /// <summary>Where it is answered whether a surface was disturbed: no default, and nobody is spared the question.</summary>
+    public static string SurfaceField(ControlSurface surface) => $"done.surface{surface}";
 
     static List<PartUsed> Parts(TypedFields fields, Typed typed)
     {

@@ -101,6 +101,7 @@ public sealed class BeforeTurningTests
     public void Tools_that_do_not_come_back_keep_the_work_from_being_signed(string taken, string back, bool right)
     {
         var fields = new TypedFields { ["done.toolsOut"] = taken, ["done.toolsBack"] = back, ["done.manHours"] = "1", ["done.totalTimeH"] = "100", ["done.completedOn"] = "2026-03-02" };
+        foreach (var surface in Enum.GetValues<ControlSurface>()) fields[WorkForm.SurfaceField(surface)] = "no";
         var typed = new Typed();
 
         WorkForm.Done(fields, typed, Eccentric);
