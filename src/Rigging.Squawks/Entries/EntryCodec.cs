@@ -39,7 +39,7 @@ public static class EntryCodec
         ["round-opened"] = (1, typeof(RoundOpened)),
         ["waiting"] = (1, typeof(Waiting)),
         ["resumed"] = (1, typeof(Resumed)),
-        ["note"] = (2, typeof(Noted)),
+        ["note"] = (3, typeof(Noted)),
         ["no-fault-found"] = (1, typeof(NoFaultFound)),
         ["within-limits"] = (1, typeof(WithinLimits)),
         ["joined"] = (1, typeof(JoinedTo)),
@@ -49,8 +49,11 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("report", 2), ("photograph", 1), ("note", 1), ("ground-check", 1), ("work-started", 1), ("as-found", 1), ("as-found", 2), ("work-done", 1), ("work-done", 2), ("work-done", 3), ("correction", 1), ("torque-application", 1), ("work-handover", 1),
-        ("evaluation-flight", 1), ("check-flight", 1),
+        ("report", 1), ("report", 2), ("photograph", 1), ("ground-check", 1), ("evaluation-flight", 1), ("correction", 1),
+        ("work-started", 1), ("as-found", 1), ("as-found", 2), ("torque-application", 1), ("work-handover", 1),
+        ("work-done", 1), ("work-done", 2), ("work-done", 3),
+        ("check-flight", 1),
+        ("note", 1), ("note", 2),
     ];
 
     static readonly Dictionary<Type, string> KindByType = ByKind.ToDictionary(pair => pair.Value.Type, pair => pair.Key);

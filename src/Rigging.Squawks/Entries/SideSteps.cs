@@ -9,9 +9,10 @@ public sealed record Waiting(WaitingFor For, string Reason) : Fact;
 
 public sealed record Resumed(string Reason) : Fact;
 
-/// <summary>A remark, or a correction of an earlier entry. Both stay readable.</summary>
-/// <param name="Corrects">Sequence of the entry this one corrects; null for a plain remark.</param>
-public sealed record Noted(string Text, int? Corrects, Instant? HappenedAt = null) : Fact, IMayComeLate;
+/// <summary>A note, a remark on an earlier entry, or a correction of one. Both stay readable.</summary>
+/// <param name="Corrects">Sequence of the entry this one corrects; null when it corrects none. Whether it does is for <see cref="Rules.Correcting"/> to say.</param>
+/// <param name="RemarkOn">Sequence of the entry this one stands beside; null when it is about none, or corrects it.</param>
+public sealed record Noted(string Text, int? Corrects, Instant? HappenedAt = null, int? RemarkOn = null) : Fact, IMayComeLate;
 
 /// <summary>Nothing was found. Only after everything opened for access is closed, inspected and entered.</summary>
 public sealed record NoFaultFound(string Evaluation, bool EverythingRefitted) : Fact;

@@ -77,6 +77,10 @@ static class Contents
         foreach (var rule in Needed(note.Text, "text-missing", "text", "the note")) yield return rule;
         if (note.Corrects is { } corrects && (corrects < 1 || corrects > state.Length))
             yield return new("no-such-entry", $"Entry {corrects} does not exist: this squawk has {state.Length}.", "corrects");
+        if (note.RemarkOn is { } beside && (beside < 1 || beside > state.Length))
+            yield return new("no-such-entry", $"Entry {beside} does not exist: this squawk has {state.Length}.", "remarkOn");
+        if (note is { Corrects: not null, RemarkOn: not null })
+            yield return new("correction-or-remark", "A note corrects an entry or stands beside one, not both. Choose one.", "remarkOn");
     }
 
     static IEnumerable<BrokenRule> PaperRules(Photographed photo, SquawkState state)

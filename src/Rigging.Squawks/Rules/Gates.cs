@@ -29,6 +29,19 @@ static class Gates
         if (kind == typeof(Resumed) && state.Waiting is null)
             yield return new("not-waiting", "The squawk is not waiting for anything.");
         foreach (var rule in Special(kind, state, facts)) yield return rule;
+        foreach (var rule in OfPerson(kind, state, facts)) yield return rule;
+    }
+
+    /// <summary>What an act asks of its person beyond a part in the school: a certificate, and no hand in what is judged.</summary>
+    public static IEnumerable<BrokenRule> OfPerson(Type kind, SquawkState state, Facts facts)
+    {
+        if (kind == typeof(CheckFlown) && Certificates.Missing(facts.RuleSet.MayFlyCheck, "The check flight", "pilot-not-rated", facts) is { } notRated) yield return notRated;
+        if (kind == typeof(Inspected) && state.Workers.Contains(facts.Who.Id))
+            yield return new("inspector-did-the-work", "You took part in this work, so you cannot be its independent inspector. Another inspector must look.");
+        if (kind != typeof(Approved)) yield break;
+        if (!facts.RuleSet.WorkerMayCertify && state.Workers.Contains(facts.Who.Id))
+            yield return new("certifier-did-the-work", "Under this rule set whoever did the work may not approve it.");
+        if (Certificates.Missing(facts.RuleSet.MayCertify, "Approval for return to service", "certificate-does-not-cover-the-work", facts) is { } rule) yield return rule;
     }
 
     static IEnumerable<BrokenRule> Special(Type kind, SquawkState state, Facts facts)
@@ -46,18 +59,12 @@ static class Gates
             if (facts.OthersAllow > FlightStatus.CrewOnly)
                 yield return new("aircraft-may-not-fly", $"Another squawk of this aircraft ({OtherNumbers(facts)}) keeps it {Words.Of(facts.OthersAllow)}.");
             if (Grounded(state) is { } grounded) yield return grounded;
-            if (Certificates.Missing(facts.RuleSet.MayFlyCheck, "The check flight", "pilot-not-rated", facts) is { } rule) yield return rule;
         }
-        if (kind == typeof(Inspected) && state.Workers.Contains(facts.Who.Id))
-            yield return new("inspector-did-the-work", "You took part in this work, so you cannot be its independent inspector. Another inspector must look.");
         if (kind == typeof(Approved))
         {
             if (state.Inspection is not { Fact.Passed: true })
                 yield return new("inspection-not-passed", "No independent inspection of this work has passed.");
-            if (!facts.RuleSet.WorkerMayCertify && state.Workers.Contains(facts.Who.Id))
-                yield return new("certifier-did-the-work", "Under this rule set whoever did the work may not approve it.");
             if (Grounded(state) is { } grounded) yield return grounded;
-            if (Certificates.Missing(facts.RuleSet.MayCertify, "Approval for return to service", "certificate-does-not-cover-the-work", facts) is { } rule) yield return rule;
         }
         if (kind == typeof(WorkStarted) && (state.RedFlagged || state.DamageClear != true) && state.Correction is { } agreed && agreed.Moves.Any(m => m.Control.MovesIncidence()))
             yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.");

@@ -72,7 +72,8 @@ public static class MoveTable
         fact is GroundChecked { Check: Check.DamageInspection, Clear: true } && state.DamageSuspected;
 
     /// <summary>Whether this entry, here, needs a signature.</summary>
-    public static bool MustBeSigned(Fact fact, SquawkState state) => IsSigned(fact.GetType()) || LiftsAGrounding(fact, state);
+    public static bool MustBeSigned(Fact fact, SquawkState state) =>
+        IsSigned(fact.GetType()) || LiftsAGrounding(fact, state) || fact is Noted { Corrects: { } corrected } && state.Signed.Contains(corrected);
 
     /// <summary>Who may make this entry here, in order of preference.</summary>
     public static IReadOnlyList<Authority> By(Fact fact, SquawkState state) =>

@@ -29,10 +29,11 @@ public static class Squawk
         List<BrokenRule> broken = [.. Admission.Of(ledger, facts), .. Gates.Of(fact.GetType(), ledger.State, facts)];
         // What an entry says is only worth judging where such an entry has a place at all.
         if (broken.Count == 0) broken.AddRange(Contents.Of(stamped, ledger.State, facts));
+        if (broken.Count == 0 && stamped is Noted note) broken.AddRange(Correcting.Of(note, ledger, facts));
         if (broken.Count == 0) broken.AddRange(SignatureRules.Of(stamped, ledger, facts));
         if (broken.Count > 0) return new Decision.Refused(broken);
 
-        var actingAs = MoveTable.By(stamped, ledger.State).First(facts.Who.May);
+        var actingAs = Correcting.By(stamped, ledger).First(facts.Who.May);
         return new Decision.Accepted(new Entry(ledger.Length + 1, Milliseconds(facts.Now), facts.Who.Id, actingAs, stamped,
             MoveTable.MustBeSigned(stamped, ledger.State) ? SignatureOf(stamped, ledger, facts) : null));
     }
@@ -43,7 +44,7 @@ public static class Squawk
     static Signature SignatureOf(Fact fact, Ledger ledger, Facts facts)
     {
         var signing = facts.Affirmation!;
-        var certificate = Certificates.For(fact, facts);
+        var certificate = Certificates.For(Correcting.Act(fact, ledger), facts);
         return new(SignedText.For(fact, ledger, facts), signing.ShownSha256, signing.Method, Milliseconds(signing.AuthenticatedAt), certificate?.Id, certificate?.Kind);
     }
 

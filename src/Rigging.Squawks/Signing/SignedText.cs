@@ -26,8 +26,8 @@ public static partial class SignedText
 
     internal static string For(Fact fact, Ledger ledger, Facts facts)
     {
-        List<string> lines = [$"Squawk S-{ledger.State.Report?.Number}, round {ledger.State.Round}.", .. Body(fact, ledger.State), .. Late(fact, facts)];
-        var certificate = Certificates.For(fact, facts);
+        List<string> lines = [$"Squawk S-{ledger.State.Report?.Number}, round {ledger.State.Round}.", .. fact is Noted note ? Correction(note, ledger, facts) : Body(fact, ledger.State), .. Late(fact, facts)];
+        var certificate = Certificates.For(Correcting.Act(fact, ledger), facts);
         lines.Add("");
         lines.Add(certificate is null
             ? $"{Intent(fact)} {Token(facts.Who.Id)}."
@@ -46,6 +46,7 @@ public static partial class SignedText
         Approved => "I approve the work described for return to service:",
         CheckFlown => "I flew this check flight as logged:",
         Closed => "I close this complaint:",
+        Noted => "I correct that entry so:",
         _ => "This is my evaluation:",
     };
 
@@ -71,6 +72,13 @@ public static partial class SignedText
         WithinLimits within => ["Within limits, to be monitored.", within.Evaluation, $"Limit and source: {within.LimitAndSource}", .. LimitsLifted(state)],
         _ => [],
     };
+
+    static IEnumerable<string> Correction(Noted note, Ledger ledger, Facts facts)
+    {
+        if (note.Corrects is { } sequence && sequence >= 1 && sequence <= ledger.Length && ledger.Entries[sequence - 1] is var entry)
+            yield return $"Correction of entry {sequence}, {EntryCodec.KindOf(entry.Fact).Replace('-', ' ')}, signed by {Token(entry.By)} on {facts.DayOf(entry.At):uuuu-MM-dd}.";
+        yield return $"Correction: {note.Text}";
+    }
 
     // The end of a squawk is the end of its limits: whoever signs it reads so.
     static IEnumerable<string> LimitsLifted(SquawkState state) =>

@@ -13,7 +13,6 @@ namespace Rigging.Web.SignOff;
 /// <param name="Round">The ledger up to the end of the round that is printed.</param>
 sealed record RecordSignatures(SquawkFile File, Ledger Round)
 {
-
     IEnumerable<Entry> Signed => Round.Entries.Where(entry => entry.Signature is not null && entry.Sequence >= Round.FirstOfRound);
 
     /// <summary>The last of each kind counts; an inspection only if it came after the last work, an approval only after the last inspection.</summary>
@@ -60,15 +59,25 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         List<IReadOnlyList<string>> rows =
         [
             .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", Gaps.Fill(Say.SignedBy, EntryStory.Of(entry.Fact).Title, File.Register.Name(entry.By), File.When(entry.At)), SupersededBy(entry)]),
-            .. from note in File.Ledger.Entries
-               where note.Fact is Noted { Corrects: not null }
-               let text = (Noted)note.Fact
-               select (IReadOnlyList<string>)[$"{text.Corrects}", text.Text, Gaps.Fill(Say.CorrectedByEntry, note.Sequence, File.Register.Name(note.By), File.When(note.At))],
+            .. Notes(note => note.Corrects, Say.CorrectedByEntry),
         ];
-        if (rows.Count == 0) yield break;
-        yield return new Heading(Say.SupersededAndCorrectedEntries);
-        yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 2.4), new(Say.Superseded, 1.4)], rows);
+        if (rows.Count > 0)
+        {
+            yield return new Heading(Say.SupersededAndCorrectedEntries);
+            yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 2.4), new(Say.Superseded, 1.4)], rows);
+        }
+        List<IReadOnlyList<string>> remarks = [.. Notes(note => note.RemarkOn, Say.RemarkBy)];
+        if (remarks.Count == 0) yield break;
+        yield return new Heading(Say.Remarks);
+        yield return new Paragraph(Say.RemarksCorrectNothing, Small: true);
+        yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 2.4), new(Texts.By, 1.4)], remarks);
     }
+
+    IEnumerable<IReadOnlyList<string>> Notes(Func<Noted, int?> about, string said) =>
+        from entry in File.Ledger.Entries
+        let note = Correcting.AsItCounts(entry, File.Ledger) as Noted
+        where note is not null && about(note) is not null
+        select (IReadOnlyList<string>)[$"{about(note)}", note.Text, Gaps.Fill(said, entry.Sequence, File.Register.Name(entry.By), File.When(entry.At))];
 
     /// <summary>Every standing signature's text, word for word.</summary>
     public IEnumerable<Block> Annex()
@@ -85,5 +94,5 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         ? Gaps.Fill(Say.SupersededByEntry, successor.Sequence)
         : Say.SupersededWorkWasOpenedAgain;
 
-    string CorrectionsOf(Entry entry) => string.Join(", ", File.Ledger.Entries.Where(note => note.Fact is Noted { Corrects: { } corrected } && corrected == entry.Sequence).Select(note => Gaps.Fill(Say.EntryInText, note.Sequence)));
+    string CorrectionsOf(Entry entry) => string.Join(", ", Correcting.CorrectionsOf(entry, File.Ledger).Select(note => Gaps.Fill(Say.EntryInText, note.Sequence)));
 }

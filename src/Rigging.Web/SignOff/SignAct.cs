@@ -10,13 +10,13 @@ namespace Rigging.Web.SignOff;
 
 /// <summary>What the signature page shows.</summary>
 /// <param name="ActingAs">Under which of the person's parts in the school; null where the act has no place now.</param>
-/// <param name="Step">The page on which the text was prepared: the last word of its address.</param>
+/// <param name="Step">The page on which the text was prepared: its address below the squawk's, whose last word names its draft.</param>
 public sealed record SignView(SquawkFile File, Fact Fact, string Heading, string Me, string? ActingAs, string Step, TextToSign Text, IReadOnlyList<BrokenRule> Blocked)
 {
     public string StepAddress => $"squawks/{File.Number}/{Step}";
 
     /// <summary>What was typed there.</summary>
-    public string DraftKey => Fact is GroundChecked ? Drafts.CheckKey(File.Number, "damage-inspection") : Drafts.TypedKey(File.Number, Step);
+    public string DraftKey => Fact is GroundChecked ? Drafts.CheckKey(File.Number, "damage-inspection") : Drafts.TypedKey(File.Number, Step.Split('/')[^1]);
 
     /// <summary>The text without its last line.</summary>
     public IReadOnlyList<string> Body => [.. Text.Shown.Split('\n')[..^1]];
@@ -49,8 +49,9 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         ["approval"] = (Say.ApproveForReturnToService, "approval"),
         ["check-flight"] = (Say.SignCheckFlight, "check-flight"),
         ["closing"] = (Texts.CloseComplaint, "closing"),
-        ["no-fault-found"] = (Say.SignNoFaultFound, "other"),
-        ["within-limits"] = (Say.SignWithinLimits, "other"),
+        ["no-fault-found"] = (Say.SignNoFaultFound, "other/no-fault-found"),
+        ["within-limits"] = (Say.SignWithinLimits, "other/within-limits"),
+        ["note"] = (Say.SignCorrection, "other/note"),
     };
 
     /// <summary>Null when this person has prepared no such text for this squawk.</summary>
@@ -59,7 +60,7 @@ public sealed class SignAct(SquawkDesk desk, Drafts drafts, Actor actor, Doorman
         if (!Kinds.TryGetValue(kind, out var words)) return null;
         var me = await actor.Me();
         if (await desk.Open(number, ct) is not { } file || await drafts.LoadFact(me, number, kind, ct) is not { } fact) return null;
-        var actingAs = MoveTable.By(fact, file.State).Where(file.Facts.Who.May).Select(Words.Of).FirstOrDefault();
+        var actingAs = Correcting.By(fact, file.Ledger).Where(file.Facts.Who.May).Select(Words.Of).FirstOrDefault();
         return new(file, fact, words.Heading, file.Register.Name(me), actingAs, words.Step, SquawkDesk.TextFor(file, fact), file.WhatBlocks(fact.GetType()));
     }
 

@@ -14,7 +14,9 @@ namespace Rigging.Web.Story;
 /// <param name="Signed">How, when and under which certificate it was signed; null when it was not.</param>
 /// <param name="SignedText">The exact text above the signature, names in place.</param>
 /// <param name="CorrectedBy">Sequences of the later notes that correct it.</param>
-public sealed record ToldEntry(int Sequence, Told Told, string When, string Who, string ActingAs, string? Signed, string? SignedText, IReadOnlyList<int> CorrectedBy);
+/// <param name="Remarks">Later notes that stand beside it, and whose they are.</param>
+public sealed record ToldEntry(
+    int Sequence, Told Told, string When, string Who, string ActingAs, string? Signed, string? SignedText, IReadOnlyList<int> CorrectedBy, IReadOnlyList<(int Sequence, string Who)> Remarks);
 
 /// <summary>One round of checks, work and check flight.</summary>
 /// <param name="Outcome">What came of it, for when it is folded.</param>
@@ -57,9 +59,6 @@ public sealed record StoryView(
     /// <summary>In the order in which things happened.</summary>
     static IReadOnlyList<ToldRound> RoundsOf(SquawkFile file)
     {
-        var corrections = file.Ledger.Entries
-            .Where(entry => entry.Fact is Noted { Corrects: not null })
-            .ToLookup(entry => ((Noted)entry.Fact).Corrects!.Value, entry => entry.Sequence);
         // The wing is solved once, and only for a ledger that has a tendency to price.
         var worth = new Lazy<Equivalents?>(() => file.Facts.Airframe is { } onFile ? new(new Aeroplane(onFile.Read())) : null);
         var rounds = new List<List<Entry>> { new() };
@@ -70,7 +69,7 @@ public sealed record StoryView(
         }
         return
         [
-            .. rounds.Select((entries, index) => new ToldRound(index + 1, OutcomeOf(entries), [.. entries.Select(entry => Tell(entry, file, worth, [.. corrections[entry.Sequence]]))])),
+            .. rounds.Select((entries, index) => new ToldRound(index + 1, OutcomeOf(entries), [.. entries.Select(entry => Tell(entry, file, worth))])),
         ];
     }
 
@@ -79,15 +78,16 @@ public sealed record StoryView(
         : entries.Select(entry => entry.Fact).OfType<CheckFlown>().LastOrDefault() is { } flown ? flown.Satisfactory ? Say.CheckFlightLogged : Say.CheckFlightNotSatisfactory
         : $"{entries.Count} {(entries.Count == 1 ? Say.EntryInText : Say.EntriesInText)}";
 
-    static ToldEntry Tell(Entry entry, SquawkFile file, Lazy<Equivalents?> worth, IReadOnlyList<int> correctedBy) => new(
+    static ToldEntry Tell(Entry entry, SquawkFile file, Lazy<Equivalents?> worth) => new(
         entry.Sequence, Told(entry, file, worth), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
         entry.Signature is { } signature ? SignedAs(signature, file) : null,
         entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
-        correctedBy);
+        [.. Correcting.CorrectionsOf(entry, file.Ledger).Select(note => note.Sequence)],
+        [.. Correcting.RemarksOn(entry, file.Ledger).Select(note => (note.Sequence, file.Register.Name(note.By)))]);
 
     static Told Told(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
-        var told = EntryStory.Of(entry.Fact, file.Register.Render);
+        var told = EntryStory.Of(Correcting.AsItCounts(entry, file.Ledger), file.Register.Render);
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
         // After the line that says the tendency: an assessment's first, an agreed correction's last.

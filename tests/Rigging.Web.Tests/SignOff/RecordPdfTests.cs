@@ -186,6 +186,20 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_remark_on_a_signed_act_is_printed_as_a_remark_and_marks_nothing()
+    {
+        var approval = School.Approved.Length;
+        var remarked = School.Approved.Do(School.Student, new Noted("The nut looked old.", null, RemarkOn: approval));
+
+        var (file, pages) = await Print(await hangar.Squawk(remarked));
+        Keep("remarked.pdf", file);
+        var paper = string.Join(' ', pages);
+
+        Holds(paper, "Remarks", "The nut looked old.", $"remark by Stefan Student, entry {approval + 1}");
+        Assert.DoesNotContain("corrected by", paper, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_earlier_round_can_still_be_printed()
     {
         var second = School.Flown.Do(School.Mechanic, School.Verdict(VerdictWord.AdjustAgain)).Do(School.Mechanic, new RoundOpened("Not cured."));

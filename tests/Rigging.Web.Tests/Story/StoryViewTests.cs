@@ -141,6 +141,19 @@ public class StoryViewTests
     }
 
     [Fact]
+    public void An_earlier_note_by_a_student_pilot_stands_beside_the_approval_and_heads_nothing()
+    {
+        var approval = School.Approved.Length;
+        var ledger = School.Approved.With(new Entry(approval + 1, School.Noon, School.Student.Id, Authority.Pilot, new Noted("The nut looked old.", approval)));
+
+        var entries = StoryView.Of(File(ledger, School.Pilot)).Rounds[0].Entries;
+
+        Assert.Empty(entries[approval - 1].CorrectedBy);
+        Assert.Equal(approval + 1, Assert.Single(entries[approval - 1].Remarks).Sequence);
+        Assert.Equal($"Remark on entry {approval}", entries[approval].Told.Title);
+    }
+
+    [Fact]
     public void A_late_entry_is_told_with_both_its_times_and_a_signed_paper_with_which_is_the_original()
     {
         var ledger = School.Worked.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
