@@ -18,7 +18,7 @@ public partial class ForbiddenStories
     [Fact]
     public void A_check_flight_dated_between_the_work_and_its_approval()
     {
-        var approved = Torqued.Do(Mechanic, Done with { CompletedOn = Today.PlusDays(-2) }).Do(Inspector, Inspection).Do(Certifier, Approval);
+        var approved = TorquedDaysAgo(2).Do(Mechanic, Done with { CompletedOn = Today.PlusDays(-2) }).Do(Inspector, Inspection).Do(Certifier, Approval);
         Refused("flown-before-approval", approved, Pilot, Flight with { FlownOn = Today.PlusDays(-1) });
     }
 

@@ -146,7 +146,7 @@ public partial class ForbiddenStories
 
     [Fact]
     public void Fewer_hours_are_no_forbidden_story_when_the_work_was_finished_on_an_earlier_day() =>
-        Assert.Equal(Stage.AwaitingInspection, Torqued.Do(Mechanic, Done with { TotalTimeH = 1199.9, CompletedOn = Today.PlusDays(-1) }).State.Stage);
+        Assert.Equal(Stage.AwaitingInspection, TorquedDaysAgo(1).Do(Mechanic, Done with { TotalTimeH = 1199.9, CompletedOn = Today.PlusDays(-1) }).State.Stage);
 
     [Fact]
     public void The_work_is_completed_in_the_future() => Refused("date-in-future", Torqued, Mechanic, Done with { CompletedOn = Today.PlusDays(1) });
@@ -159,7 +159,8 @@ public partial class ForbiddenStories
     {
         var late = Torque with { Wrench = WrenchADayOut.Id, HappenedAt = Noon - NodaTime.Duration.FromDays(1) };
 
-        Assert.Equal(late with { WrenchCode = "TW-4", CalibrationDue = Today.PlusDays(-1) }, InWork.Do(Mechanic, late).Entries[^1].Fact);
+        Assert.Equal(late with { WrenchCode = "TW-4", CalibrationDue = Today.PlusDays(-1) },
+            Agreed.Do(Mechanic, new WorkStarted("Padded stand.", null, late.HappenedAt)).Do(Mechanic, late).Entries[^1].Fact);
     }
 
     [Fact]

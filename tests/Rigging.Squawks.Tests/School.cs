@@ -75,6 +75,14 @@ static class School
 
     public static Ledger Torqued => InWork.Do(Mechanic, Found).Do(Mechanic, Torque);
 
+    /// <summary>Work that was done some days ago and is entered now: every entry says so.</summary>
+    public static Ledger TorquedDaysAgo(int days)
+    {
+        var then = Noon - Duration.FromDays(days);
+        return Agreed.Do(Mechanic, new WorkStarted("Padded stand under the strut fitting, manual 57-10.", null, then))
+            .Do(Mechanic, Found with { HappenedAt = then }).Do(Mechanic, Torque with { HappenedAt = then });
+    }
+
     public static Ledger Worked => Torqued.Do(Mechanic, Done);
 
     /// <summary>The surfaces that these controls are part of.</summary>

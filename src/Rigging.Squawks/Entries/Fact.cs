@@ -16,7 +16,11 @@ public interface IMayComeLate
 /// <summary>One fact in a squawk's ledger, with who put it there, when, and acting as what.</summary>
 /// <param name="At">Server time, whole milliseconds.</param>
 /// <param name="Signature">Present on the five acts and the other entries that must be signed; null elsewhere.</param>
-public sealed record Entry(int Sequence, Instant At, PersonId By, Authority As, Fact Fact, Signature? Signature = null);
+public sealed record Entry(int Sequence, Instant At, PersonId By, Authority As, Fact Fact, Signature? Signature = null)
+{
+    /// <summary>When what it says happened: earlier than its own time where it was entered late.</summary>
+    public Instant Moment() => (Fact as IMayComeLate)?.HappenedAt ?? At;
+}
 
 /// <summary>A deliberate act of one person under one text.</summary>
 /// <param name="Text">What was affirmed, people and certificates as tokens (see <see cref="Signing.SignedText"/>).</param>

@@ -65,10 +65,17 @@ public sealed record SquawkState
 
     public ImmutableList<TorqueApplied> Torques { get; init; } = [];
 
-    /// <summary>A fastener was torqued since the work was last signed, or since it began.</summary>
+    /// <summary>A fastener was torqued since the work was last signed, or since it began; one that is entered late counts by the time it speaks of.</summary>
     public bool TorqueSinceSigned { get; init; }
 
+    /// <summary>When this round's work was last signed; null when it was not.</summary>
+    public Instant? SignedAt { get; init; }
+
+    /// <summary>By the last handover, which is the one that speaks of the latest time.</summary>
     public string? Loose { get; init; }
+
+    /// <summary>Of which time the last handover speaks; null when this round has none.</summary>
+    public Instant? HandedOverAt { get; init; }
 
     public (WorkDone Fact, PersonId By)? WorkDone { get; init; }
 
@@ -142,10 +149,10 @@ public sealed record SquawkState
             WorkStarted started => Working(entry) with { WorkStarted = started },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
             AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings), Adjusters = Over(found.Adjusters) },
-            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = true, StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)).Add((entry.Sequence, torque)) },
+            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = TorqueSinceSigned || !(torque.HappenedAt < SignedAt), StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)).Add((entry.Sequence, torque)) },
             TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
-            WorkHandedOver handover => Working(entry) with { Loose = handover.Loose },
-            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
+            WorkHandedOver handover => entry.Moment() is var moment && moment < HandedOverAt ? Working(entry) : Working(entry) with { Loose = handover.Loose, HandedOverAt = moment },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), SignedAt = entry.At, TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
             Inspected inspected => this with
             {
                 Inspection = (inspected, entry.By),
@@ -188,7 +195,9 @@ public sealed record SquawkState
         AsFound = null,
         Torques = [],
         TorqueSinceSigned = false,
+        SignedAt = null,
         Loose = null,
+        HandedOverAt = null,
         WorkDone = null,
         Workers = [],
         Inspection = null,

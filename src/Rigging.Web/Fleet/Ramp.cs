@@ -60,7 +60,7 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
             flew?.Chart, flew is { LatestDegPerS: var latest } && airframe is not null ? new Equivalents(new(airframe)).Says(latest) : []);
     }
 
-    static Instant TorquedAt(Ledger ledger, (int Sequence, TorqueApplied Torque) seen) => seen.Torque.HappenedAt ?? ledger.Entries[seen.Sequence - 1].At;
+    static Instant TorquedAt(Ledger ledger, (int Sequence, TorqueApplied Torque) seen) => ledger.Entries[seen.Sequence - 1].Moment();
 
     static async Task<RiggedFor> RiggedForOf(RiggingDb db, AircraftRow row, Airframe airframe, CancellationToken ct)
     {

@@ -98,7 +98,7 @@ sealed class RecordSheet
             (Say.Squawk, Gaps.Fill(Say.SRoundReportedBy, file.Number, state.Round, file.When(round.Entries[0].At), file.Register.Name(round.Entries[0].By))),
             (Say.Complaint, state.Report!.Words),
             .. state.Correction is { Data: var data } ? [(Say.Data, Gaps.Fill(Say.SectionRevision, data.Manual, data.Section, data.Revision))] : (IEnumerable<(string, string)>)[],
-            (Say.WorkCompletedOn, work.CompletedOn.ToString("uuuu-MM-dd", null)),
+            (Texts.WorkCompletedOn, work.CompletedOn.ToString("uuuu-MM-dd", null)),
             (Texts.TotalTimeInService, $"{Words.Number(work.TotalTimeH, 1)} h"),
             (Say.ManHours, Words.Number(work.ManHours, 1)),
         ]);

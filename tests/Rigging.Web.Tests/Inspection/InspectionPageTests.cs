@@ -44,6 +44,18 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
         Assert.Equal("Up|Down|Still|NotRecorded", Assert.Single(offered.Distinct()));
     }
 
+    [Theory, InlineData("inspection"), InlineData("approval")]
+    public async Task Whoever_signs_after_the_work_sees_when_it_was_completed_and_at_what_total_time(string step)
+    {
+        using var browser = await hangar.As(step == "inspection" ? School.Inspector : School.Certifier);
+
+        var page = await browser.Open($"/squawks/{await hangar.Squawk(step == "inspection" ? School.Worked : School.Inspected)}/{step}");
+
+        var facts = page.Document.QuerySelectorAll("dl.facts dt").ToDictionary(term => term.TextContent, term => term.NextElementSibling!.TextContent);
+        Assert.Equal("2026-03-02", facts["Work completed on"]);
+        Assert.Equal("1234.5 h", facts["Total time in service"]);
+    }
+
     [Fact]
     public async Task What_was_left_otherwise_than_planned_stands_there_with_what_is_expected_of_it()
     {
