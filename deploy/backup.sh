@@ -1,11 +1,15 @@
 #!/usr/bin/env bash
 # Takes a backup while Rigging runs or rests: FOLDER/rigging-TIME.dump, its SHA-256, and the newest seal beside it.
+# The files are the taker's alone: a dump holds names, addresses and the hashes of passwords.
 set -euo pipefail
-usage() { echo "usage: deploy/backup.sh [--data DIR | --connection 'Host=…;Database=…;Username=…;Password=…'] FOLDER"; }
+umask 077
+usage() { echo "usage: deploy/backup.sh [--data DIR | --connection 'Host=…;Database=…;Username=…'] FOLDER   (password: PGPASSWORD or ~/.pgpass)"; }
 . "$(dirname "$0")/connect.sh"
 ((${#words[@]} == 1)) || { usage >&2; exit 2; }
 folder=${words[0]}
-mkdir -p "$folder"
+# A mistyped folder must not become a new, empty database that is then backed up.
+[[ -n $connection || -f $data/cluster/PG_VERSION ]] || die "--data $data: there is no database of Rigging in it"
+[[ -d $folder ]] || mkdir -p -m 700 "$folder"
 connect
 trap disconnect EXIT
 

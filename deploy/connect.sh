@@ -24,7 +24,8 @@ rigging() { dotnet "$program" "$@"; }
 
 where=(--data "$data")
 if [[ -n $connection ]]; then
-  # The form that the program takes, Host=…;Database=…;Username=…;Password=…, as PostgreSQL's own programs want it.
+  # The form that the program takes, as PostgreSQL's own programs want it. A password is better left to PGPASSWORD or ~/.pgpass,
+  # which both read: everybody on a machine sees its command lines, and here a password cannot hold a semicolon.
   where=(--connection "$connection")
   IFS=';' read -ra parts <<<"$connection"
   for part in "${parts[@]}"; do

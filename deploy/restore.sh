@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Puts a backup into an empty place, brings it up to this version, and checks every chain and seal. Never over what is there.
 set -euo pipefail
-usage() { echo "usage: deploy/restore.sh [--data DIR | --connection 'Host=…;Database=…;Username=…;Password=…'] FILE.dump"; }
+usage() { echo "usage: deploy/restore.sh [--data DIR | --connection 'Host=…;Database=…;Username=…'] FILE.dump   (password: PGPASSWORD or ~/.pgpass)"; }
 . "$(dirname "$0")/connect.sh"
 ((${#words[@]} == 1)) || { usage >&2; exit 2; }
 file=$(realpath "${words[0]}")

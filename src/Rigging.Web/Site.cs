@@ -70,10 +70,12 @@ static class Site
         app.UseSecureHeaders();
         app.UseRateLimiter();
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseReadableAddress();
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseGuestFence();
         app.UseAntiforgery();
+        app.UseForeignFormPage();
         app.MapStaticAssets();
         app.MapDrafts();
         app.MapSignOut();

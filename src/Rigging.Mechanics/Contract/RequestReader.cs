@@ -10,6 +10,10 @@ static class RequestReader
     public static readonly Within PressureAltitudeFt = new(-2000, 30_000, "ft");
     public static readonly Within PowerPercent = new(0, 100, "%");
     const double LeastEffectDegPerS = 0.01;
+
+    /// <summary>Of all test points together: a year of flying one complaint; more costs seconds of processor for one answer.</summary>
+    public const int MostReadings = 2000;
+
     static readonly Within Turns = new(-50, 50, "turns");
     static readonly Within EccentricDeg = new(-180, 180, "°");
 
@@ -30,6 +34,8 @@ static class RequestReader
             request.Refuse("airframe", "airframeId or airframe, not both");
         if (!request.Has("airframeId") && !request.Has("airframe"))
             request.Refuse("airframeId", "an airframeId, or an airframe written out");
+        if (read.TestPoints.Sum(point => point?.Readings?.Count ?? 0) is var readings and > MostReadings)
+            request.Fault("$.testPoints", $"{readings} readings in all", $"at most {MostReadings}");
         return read;
     }
 

@@ -99,8 +99,8 @@ public static class EntryCodec
         return (Fact)draft.Deserialize(ByKind[kind].Type, Options)!;
     }
 
-    // The types say that no place of a list is empty; the reader of JSON does not ask.
-    static bool HoldsNothing(JsonElement element) => element.ValueKind switch
+    /// <summary>Whether a list in it has a place with nothing: the types say that none is empty, the reader of JSON does not ask.</summary>
+    public static bool HoldsNothing(JsonElement element) => element.ValueKind switch
     {
         JsonValueKind.Array => element.EnumerateArray().Any(item => item.ValueKind == JsonValueKind.Null || HoldsNothing(item)),
         JsonValueKind.Object => element.EnumerateObject().Any(property => HoldsNothing(property.Value)),

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Storage;
+using Rigging.Web.Security;
 
 namespace Rigging.Web.Api;
 
@@ -11,11 +12,23 @@ static class AssessmentsEndpoint
 {
     public const string Path = "/api/v1/assessments";
 
-    public static async Task<IResult> Assess(HttpRequest http, IDbContextFactory<RiggingDb> databases, CancellationToken ct)
+    public static async Task<IResult> Assess(HttpRequest http, IDbContextFactory<RiggingDb> databases, AssessmentTurns turns, CancellationToken ct)
     {
+        // Read before a turn is taken: a slow sender keeps nobody waiting.
         var (json, problem) = await RequestBody.Read(http, ct);
         if (problem is not null) return problem;
-        var read = ContractReader.ReadRequest(json!);
+        using var turn = await turns.Take(ct);
+        if (!turn.IsAcquired)
+        {
+            Limits.SayWhen(http.HttpContext, turn);
+            return Problem.Of(StatusCodes.Status429TooManyRequests, "busy", "Busy", "Too many assessments are asked for at once; ask again later.");
+        }
+        return await Answer(json!, databases, ct);
+    }
+
+    static async Task<IResult> Answer(string json, IDbContextFactory<RiggingDb> databases, CancellationToken ct)
+    {
+        var read = ContractReader.ReadRequest(json);
         if (!read.Ok) return Problem.Faulty(read.Faults);
 
         var request = read.Value;
@@ -40,6 +53,7 @@ static class AssessmentsEndpoint
     {
         app.MapPost(Path, Assess)
             .AllowAnonymous()
+            .RequireRateLimiting(Limits.Assessments)
             .WithMetadata(new RequestSizeLimitAttribute(RequestBody.MostBytes + 1))
             .WithName("assess");
         app.Map(Path, (HttpResponse response) =>

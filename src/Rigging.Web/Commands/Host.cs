@@ -31,11 +31,12 @@ static class Host
         });
         // A foreign page in this machine's browser reaches a site on loopback under a name of its own; behind a proxy the proxy decides.
         builder.Configuration["AllowedHosts"] ??= options.PublicUrl is null ? "localhost;127.0.0.1;[::1]" : "*";
-        // Only a proxy beside us or in our own network is asked who sent it: limits and the list of security events go by that address.
+        // Only a proxy on this machine, or one that was named, is asked who sent it: limits and the list of security events go by that address.
         builder.Services.Configure<ForwardedHeadersOptions>(forwarded =>
         {
             forwarded.ForwardedHeaders = options.PublicUrl is null ? ForwardedHeaders.None : ForwardedHeaders.XForwardedFor;
-            foreach (var network in (string[])["10.0.0.0/8", "172.16.0.0/12", "192.168.0.0/16", "fd00::/8"]) forwarded.KnownIPNetworks.Add(System.Net.IPNetwork.Parse(network));
+            foreach (var proxy in options.Proxies)
+                forwarded.KnownIPNetworks.Add(proxy);
         });
         builder.Configuration[$"{MailSettings.Section}:Site"] ??= options.PublicUrl?.ToString();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));

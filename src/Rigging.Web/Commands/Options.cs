@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using System.Net.Sockets;
 using Rigging.Storage;
 
 namespace Rigging.Web.Commands;
@@ -9,12 +10,13 @@ namespace Rigging.Web.Commands;
 /// <param name="Data">Folder of the private cluster.</param>
 /// <param name="Connection">Of an existing server; null starts a private cluster.</param>
 /// <param name="PublicUrl">What people type into a browser when a proxy with TLS stands in front.</param>
+/// <param name="Proxies">Where a proxy speaks from whose word on the sender's address is taken; this machine's is always.</param>
 /// <param name="ForTheHost">Settings handed on as they are, such as <c>--Mail:Host=…</c>.</param>
 /// <param name="Words">What follows the command without dashes, such as a file.</param>
 /// <param name="Seal">File of a seal that was kept elsewhere.</param>
 public sealed record Options(
     string Command, int Port, string Data, bool Demo, string? Connection, IPAddress Listen, Uri? PublicUrl, IReadOnlyList<string> ForTheHost,
-    IReadOnlyList<string> Words, string? Seal = null)
+    IReadOnlyList<string> Words, IReadOnlyList<IPNetwork> Proxies, string? Seal = null)
 {
     public const string Usage = """
         usage: rigging [COMMAND] [options]
@@ -37,6 +39,7 @@ public sealed record Options(
           --connection STRING  use this PostgreSQL server instead of a private one
           --listen ADDRESS     IP address to serve on (loopback only)
           --public-url URL     https address that people use, where a proxy with TLS stands in front
+          --proxy ADDRESS      IP address or network of that proxy, where it is not on this machine; several with commas
           --no-demo            do not load the invented school
           --Section:Key=VALUE  any setting of the host, such as --Mail:Host=smtp.example.org
         """;
@@ -63,7 +66,7 @@ public sealed record Options(
 
     public static Options Read(IReadOnlyList<string> line)
     {
-        var options = new Options("serve", 5080, ".local", Demo: true, null, IPAddress.Loopback, null, [], []);
+        var options = new Options("serve", 5080, ".local", Demo: true, null, IPAddress.Loopback, null, [], [], []);
         HashSet<string> seen = [];
         var words = new Queue<string>(line);
         if (words.TryPeek(out var first) && !first.StartsWith('-'))
@@ -95,6 +98,7 @@ public sealed record Options(
                 "--connection" => options with { Connection = ConnectionFrom(Value()) },
                 "--listen" => options with { Listen = AddressFrom(Value()) },
                 "--public-url" => options with { PublicUrl = PublicUrlFrom(Value()) },
+                "--proxy" => options with { Proxies = ProxiesFrom(Value()) },
                 _ => throw Wrong(name, "is not an option", "see rigging help"),
             };
 
@@ -103,6 +107,8 @@ public sealed record Options(
                 : given is null && words.TryPeek(out var next) && next.Length > 0 && !next.StartsWith("--", StringComparison.Ordinal) ? words.Dequeue()
                 : throw Wrong(name, "has no value", $"{name} followed by one");
         }
+        if (options is { Proxies.Count: > 0, PublicUrl: null })
+            throw Wrong("--proxy", "is said of a site that has no public address", "also --public-url https://…");
         return options.LoopbackOnly || options.PublicUrl is not null ? options : throw Wrong(
             $"--listen {options.Listen}", "opens the site to other machines",
             "also --public-url https://… : the address of a proxy with TLS in front, since passwords must not travel in the clear");
@@ -122,6 +128,11 @@ public sealed record Options(
             && (url.Scheme == Uri.UriSchemeHttps || (url.Scheme == Uri.UriSchemeHttp && url.IsLoopback))
             && url is { AbsolutePath: "/", Query: "", Fragment: "", UserInfo: "" }
             ? url : throw Wrong($"--public-url {text}", "is not an address to publish", "https://host or https://host:port and nothing after it");
+
+    static IReadOnlyList<IPNetwork> ProxiesFrom(string text) => [.. text.Split(',').Select(one =>
+        IPAddress.TryParse(one, out var address) ? new IPNetwork(address, address.AddressFamily == AddressFamily.InterNetwork ? 32 : 128)
+        : IPNetwork.TryParse(one, out var network) && network.PrefixLength > 0 ? network
+        : throw Wrong($"--proxy {one}", "is no address or network", "one such as 192.168.1.5 or 172.30.5.0/24, the proxy's own"))];
 
     static string ConnectionFrom(string text)
     {

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
+using Microsoft.AspNetCore.Antiforgery;
 using Rigging.Storage;
 using Rigging.Web.Look;
 
@@ -29,7 +30,26 @@ static class AwayPage
         }
     });
 
-    static async Task Answer(HttpContext http, int status, string why, string words)
+    /// <summary>After the check of forms: one that another person opened in this browser is not taken, and what was typed in it is shown.</summary>
+    public static void UseForeignFormPage(this IApplicationBuilder app) => app.Use((http, next) =>
+    {
+        if (http.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false }) return next(http);
+        // The form is read to be shown, never to be acted on; while the verdict stands the framework lets nobody read it.
+        http.Features.Set<IAntiforgeryValidationFeature>(null);
+        return Answer(http, StatusCodes.Status400BadRequest, Say.FormOfAnotherSignIn, Say.FormOfAnotherSignInWords, sendAgain: false);
+    });
+
+    /// <summary>PostgreSQL holds no text with a zero byte, so nothing on file can have such an address.</summary>
+    public static void UseReadableAddress(this IApplicationBuilder app) => app.Use((http, next) =>
+    {
+        if (!http.Request.Query.Any(field => field.Value.Any(value => value?.Contains('\0') is true)))
+            return next(http);
+        // In a path the server refuses it by itself.
+        http.Response.StatusCode = StatusCodes.Status404NotFound;
+        return Task.CompletedTask;
+    });
+
+    static async Task Answer(HttpContext http, int status, string why, string words, bool sendAgain = true)
     {
         http.Response.Clear();
         http.Response.StatusCode = status;
@@ -41,7 +61,7 @@ static class AwayPage
             return;
         }
         http.Response.ContentType = "text/html; charset=utf-8";
-        await http.Response.WriteAsync(Page(why, words, http.Request.PathBase + http.Request.Path + http.Request.QueryString, HttpMethods.IsPost(http.Request.Method) ? await Sent(http) : null));
+        await http.Response.WriteAsync(Page(why, words, http.Request.PathBase + http.Request.Path + http.Request.QueryString, HttpMethods.IsPost(http.Request.Method) ? await Sent(http) : null, sendAgain));
     }
 
     /// <summary>What came with the form, secrets and files aside; empty when it cannot be read.</summary>
@@ -59,7 +79,7 @@ static class AwayPage
         }
     }
 
-    static string Page(string why, string words, string address, List<(string Name, string Value)>? sent)
+    static string Page(string why, string words, string address, List<(string Name, string Value)>? sent, bool sendAgain)
     {
         var html = new StringBuilder();
         html.Append(null, $"""<!DOCTYPE html><html lang="{E(Texts.LanguageCode)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>{E(Say.NotNow)} · Rigging</title><link rel="stylesheet" href="/tokens.css"><link rel="stylesheet" href="/plain.css"></head><body><main>""");
@@ -71,10 +91,17 @@ static class AwayPage
         else
         {
             html.Append(null, $"<p>{E(words)}</p>");
-            html.Append(null, $"<p>{E(Say.WhatYouSentIsKept)}</p>");
-            html.Append(null, $"""<form method="post" action="{E(address)}">""");
-            foreach (var (name, value) in sent) html.Append(null, $"""<textarea name="{E(name)}" hidden>{"\n"}{E(value)}</textarea>""");
-            html.Append(null, $"""<div class="acts"><button class="primary" type="submit">{E(Say.SendItAgain)}</button></div></form>""");
+            if (sendAgain)
+            {
+                html.Append(null, $"<p>{E(Say.WhatYouSentIsKept)}</p>");
+                html.Append(null, $"""<form method="post" action="{E(address)}">""");
+                foreach (var (name, value) in sent) html.Append(null, $"""<textarea name="{E(name)}" hidden>{"\n"}{E(value)}</textarea>""");
+                html.Append(null, $"""<div class="acts"><button class="primary" type="submit">{E(Say.SendItAgain)}</button></div></form>""");
+            }
+            else
+            {
+                html.Append(null, $"""<p><a class="button" href="{E(address)}">{E(Say.OpenThePageAnew)}</a></p>""");
+            }
             if (sent.Where(field => Typed(field.Name) && field.Value.Length > 0).ToList() is { Count: > 0 } typed)
             {
                 html.Append(null, $"<h2>{E(Say.WhatYouTyped)}</h2><dl class=\"facts\">");

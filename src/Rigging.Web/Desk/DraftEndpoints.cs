@@ -28,7 +28,9 @@ static class DraftEndpoints
             {
                 return Results.BadRequest();
             }
-            await drafts.Save(Actor.PersonOf(http.User)!.Value, key, json, ct);
+            var person = Actor.PersonOf(http.User)!.Value;
+            if (!await drafts.HasRoom(person, key, ct)) return Results.StatusCode(StatusCodes.Status507InsufficientStorage);
+            await drafts.Save(person, key, json, ct);
             return Results.NoContent();
         }).RequireAuthorization().DisableAntiforgery().ExcludeFromDescription();
     }

@@ -13,6 +13,16 @@ public sealed class Drafts(IDbContextFactory<RiggingDb> databases, IClock clock)
     public const int MaxKeyLength = 120;
     public const int MaxLength = 64 * 1024;
 
+    /// <summary>Forms that one person may have begun and not sent: far more than anybody has, and no more than a disk bears.</summary>
+    public const int MaxPerPerson = 200;
+
+    /// <summary>Whether a form of that key can still be kept: it is kept already, or there are not too many.</summary>
+    public async Task<bool> HasRoom(PersonId person, string key, CancellationToken ct = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(ct);
+        return await db.Drafts.CountAsync(draft => draft.PersonId == person && draft.Key != key, ct) < MaxPerPerson;
+    }
+
     public async Task<string?> Load(PersonId person, string key, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);

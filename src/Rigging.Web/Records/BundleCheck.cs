@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 
@@ -37,6 +38,11 @@ public static class BundleCheck
         return new($"{manifest.Scope} of {manifest.School}, made {manifest.MadeAt}: {hashes.Count} ledgers with {total} entries, {files.Count} files; {entries.Count + faults.Count} faults.", [.. entries, .. faults]);
     }
 
+    /// <summary>More files, or more bytes once unpacked, than any school's bundle has: such a file was made to fill a machine.</summary>
+    /// <remarks>Records and pictures hardly shrink and JSON to a tenth; deflate at its best makes a thousand bytes of one.</remarks>
+    const int MostFiles = 200_000, MostOfAByte = 100;
+    const long MostBytes = 4L << 30, MostBytesOfOne = 256L << 20, AlwaysAllowed = 16L << 20;
+
     static (Dictionary<string, byte[]>, List<string>) Unpack(Stream bundle)
     {
         Dictionary<string, byte[]> files = [];
@@ -44,18 +50,24 @@ public static class BundleCheck
         try
         {
             using var zip = new ZipArchive(bundle, ZipArchiveMode.Read);
+            if (zip.Entries.Count > MostFiles)
+                return (files, [$"The file holds {zip.Entries.Count} files; wanted: at most {MostFiles}."]);
+            var left = Math.Min(MostBytes, AlwaysAllowed + MostOfAByte * bundle.Length);
             foreach (var entry in zip.Entries)
             {
                 using var into = new MemoryStream();
                 try
                 {
                     using var from = entry.Open();
-                    from.CopyTo(into);
+                    // What the file says of its own size is not believed.
+                    if (!Copied(from, into, Math.Min(left, MostBytesOfOne)))
+                        return (files, [.. faults, $"{entry.FullName}: unpacks to more than a bundle can hold; wanted: at most {MostBytesOfOne} bytes each, and {MostOfAByte} times the file's own size in all."]);
                 }
                 catch (Exception error) when (error is InvalidDataException or IOException)
                 {
                     faults.Add($"{entry.FullName}: cannot be unpacked: {error.Message}");
                 }
+                left -= into.Length;
                 if (!files.TryAdd(entry.FullName, into.ToArray())) faults.Add($"{entry.FullName}: is in it twice.");
             }
         }
@@ -64,6 +76,18 @@ public static class BundleCheck
             faults.Add($"The file is not whole: {error.Message}");
         }
         return (files, faults);
+    }
+
+    /// <summary>False when there is more than that.</summary>
+    static bool Copied(Stream from, MemoryStream into, long most)
+    {
+        var buffer = new byte[81_920];
+        while (from.Read(buffer) is var read and > 0)
+        {
+            if (into.Length + read > most) return false;
+            into.Write(buffer, 0, read);
+        }
+        return true;
     }
 
     static T? Parse<T>(Dictionary<string, byte[]> files, string name, List<string> faults) where T : class
@@ -75,7 +99,9 @@ public static class BundleCheck
         }
         try
         {
-            return JsonSerializer.Deserialize<T>(bytes, Bundle.Json) ?? throw new JsonException("empty");
+            using var json = JsonDocument.Parse(bytes);
+            if (EntryCodec.HoldsNothing(json.RootElement)) throw new JsonException("a list has a place with nothing in it");
+            return json.Deserialize<T>(Bundle.Json) ?? throw new JsonException("empty");
         }
         catch (JsonException error)
         {

@@ -10,8 +10,25 @@ static class Limits
     /// <summary>Requests at once, and each second after that.</summary>
     public static readonly (int Burst, int PerSecond) Here = (20_000, 5_000), Elsewhere = (600, 30), ApiElsewhere = (60, 2);
 
-    public static IServiceCollection AddLimits(this IServiceCollection services) => services.AddRateLimiter(limiter =>
+    /// <summary>Of the assessments that anybody may ask for: half of the processors, so that pages go on answering.</summary>
+    public const string Assessments = "assessments";
+
+    public static readonly int AssessmentsAtOnce = Math.Max(1, Environment.ProcessorCount / 2);
+
+    /// <summary>How many wait their turn; one address takes part with one that runs and these that wait.</summary>
+    public const int AssessmentsWaiting = 16, AssessmentsWaitingOfOne = 2;
+
+    static readonly TimeSpan AskAgain = TimeSpan.FromSeconds(5);
+
+    public static IServiceCollection AddLimits(this IServiceCollection services) => services.AddSingleton<AssessmentTurns>().AddRateLimiter(limiter =>
     {
+        // Each address waits in a row of its own, so that one that asks for a hundred stands behind nobody but itself.
+        limiter.AddPolicy(Assessments, http => RateLimitPartition.GetConcurrencyLimiter(Doorstep.Key(http.Connection.RemoteIpAddress), _ => new()
+        {
+            PermitLimit = 1,
+            QueueLimit = AssessmentsWaitingOfOne,
+            QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+        }));
         limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
         limiter.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(http =>
         {
@@ -28,9 +45,27 @@ static class Limits
         });
         limiter.OnRejected = (rejected, _) =>
         {
-            if (rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var wait))
-                rejected.HttpContext.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            SayWhen(rejected.HttpContext, rejected.Lease);
             return ValueTask.CompletedTask;
         };
     });
+
+    /// <summary>When it is worth asking again, as far as that is known.</summary>
+    public static void SayWhen(HttpContext http, RateLimitLease lease) => http.Response.Headers.RetryAfter =
+        Math.Ceiling((lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait : AskAgain).TotalSeconds).ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>All addresses together: so many assessments are computed at once, and so many wait.</summary>
+sealed class AssessmentTurns : IDisposable
+{
+    readonly ConcurrencyLimiter limiter = new(new()
+    {
+        PermitLimit = Limits.AssessmentsAtOnce,
+        QueueLimit = Limits.AssessmentsWaiting,
+        QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+    });
+
+    public ValueTask<RateLimitLease> Take(CancellationToken ct) => limiter.AcquireAsync(1, ct);
+
+    public void Dispose() => limiter.Dispose();
 }

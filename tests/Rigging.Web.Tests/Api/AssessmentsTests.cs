@@ -3,7 +3,9 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
+using Microsoft.Extensions.DependencyInjection;
 using Rigging.Mechanics.Contract;
+using Rigging.Web.Security;
 
 namespace Rigging.Web.Tests.Api;
 
@@ -206,4 +208,43 @@ public sealed class AssessmentsTests(ApiSite site) : IClassFixture<ApiSite>
         JsonArray list => list.OfType<JsonNode>().SelectMany(child => Under(child).Prepend(child)),
         _ => [],
     };
+
+    [Fact]
+    public async Task More_readings_than_a_year_of_flying_brings_are_refused_by_their_number()
+    {
+        var (status, _, text) = await site.Post(ApiSite.With(request =>
+        {
+            var point = request["testPoints"]![0]!.AsObject();
+            var reading = point["readings"]![0]!;
+            point["readings"] = new JsonArray([.. Enumerable.Range(0, 100).Select(_ => reading.DeepClone())]);
+            request["testPoints"] = new JsonArray([.. Enumerable.Range(0, 21).Select(_ => point.DeepClone())]);
+        }));
+
+        Assert.Equal(HttpStatusCode.BadRequest, status);
+        Assert.Contains("2100 readings in all", text, StringComparison.Ordinal);
+        Assert.Contains("at most 2000", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task When_every_turn_is_taken_and_enough_wait_the_next_is_told_to_come_back()
+    {
+        var turns = site.Site.Services.GetRequiredService<AssessmentTurns>();
+        var taken = Enumerable.Range(0, Limits.AssessmentsAtOnce + Limits.AssessmentsWaiting).Select(_ => turns.Take(TestContext.Current.CancellationToken).AsTask()).ToList();
+        try
+        {
+            using var content = new StringContent(ApiSite.Example, Encoding.UTF8, "application/json");
+            using var answer = await site.Http.PostAsync(new Uri(Path, UriKind.Relative), content, TestContext.Current.CancellationToken);
+
+            Assert.Equal(HttpStatusCode.TooManyRequests, answer.StatusCode);
+            Assert.True(answer.Headers.RetryAfter!.Delta > TimeSpan.Zero);
+            Assert.Contains("urn:rigging:problem:busy", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
+        finally
+        {
+            foreach (var turn in taken) (await turn).Dispose();
+        }
+        Assert.Equal(HttpStatusCode.OK, (await site.Post(ApiSite.Example)).Status);
+    }
+
+    const string Path = "/api/v1/assessments";
 }

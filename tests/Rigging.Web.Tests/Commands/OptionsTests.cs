@@ -53,6 +53,9 @@ public sealed class OptionsTests
     [InlineData("--public-url rigging.example is not an address to publish", "--public-url", "rigging.example")]
     [InlineData("--public-url http://rigging.example is not an address to publish", "--public-url", "http://rigging.example")]
     [InlineData("--public-url https://rigging.example/path is not an address to publish", "--public-url", "https://rigging.example/path")]
+    [InlineData("--proxy somewhere is no address or network", "--proxy", "somewhere", "--public-url", "https://rigging.example")]
+    [InlineData("--proxy 0.0.0.0/0 is no address or network", "--proxy", "0.0.0.0/0", "--public-url", "https://rigging.example")]
+    [InlineData("--proxy is said of a site that has no public address", "--proxy", "10.0.0.5")]
     [InlineData("--connection is not a PostgreSQL connection string", "--connection", "sesame")]
     [InlineData("--connection is not a PostgreSQL connection string", "--connection", "Host=h;Password=secret")]
     public void A_wrong_word_is_named_with_what_was_wanted(string said, params string[] line)

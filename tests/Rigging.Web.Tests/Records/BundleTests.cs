@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Net;
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.Extensions.DependencyInjection;
 using Rigging.Squawks.Tests;
 using Rigging.Storage.Seals;
@@ -225,5 +226,54 @@ public sealed class BundleTests(BundleTests.Made made) : IClassFixture<BundleTes
             Assert.Equal(HttpStatusCode.Redirect, (await nobody.Open(address)).Status);
         }
         Assert.Equal(HttpStatusCode.NotFound, (await office.Open("/squawks/99/bundle.zip")).Status);
+    }
+
+    [Theory]
+    [InlineData("manifest.json")]
+    [InlineData("ledgers/")]
+    public void A_member_that_says_nothing_is_a_fault_of_the_file_and_never_of_the_program(string file)
+    {
+        var name = Files(made.Zip).First(found => found.Name.StartsWith(file, StringComparison.Ordinal)).Name;
+        var json = Encoding.UTF8.GetString(Files(made.Zip).First(found => found.Name == name).Bytes);
+        foreach (var path in Paths(JsonNode.Parse(json)!).Prepend([]))
+        {
+            var changed = Emptied(json, path);
+
+            var report = Verify(With(name, _ => Encoding.UTF8.GetBytes(changed)));
+
+            Assert.NotEmpty(report.Faults);
+        }
+    }
+
+    // The first two places of a list stand for the rest.
+    static IEnumerable<object[]> Paths(JsonNode node) => node switch
+    {
+        JsonObject members => members.SelectMany(member => Within(member.Key, member.Value)),
+        JsonArray places => places.Take(2).SelectMany((place, i) => Within(i, place)),
+        _ => [],
+    };
+
+    static IEnumerable<object[]> Within(object step, JsonNode? node) =>
+        (node is null ? [] : Paths(node)).Select(path => (object[])[step, .. path]).Prepend([step]);
+
+    static string Emptied(string json, object[] path)
+    {
+        if (path.Length == 0) return "null";
+        var root = JsonNode.Parse(json)!;
+        var at = path[..^1].Aggregate(root, (node, step) => step is int i ? node[i]! : node[(string)step]!);
+        if (path[^1] is int place) at[place] = null;
+        else at[(string)path[^1]] = null;
+        return root.ToJsonString();
+    }
+
+    [Fact]
+    public void A_file_that_unpacks_to_far_more_than_it_is_is_put_down()
+    {
+        var bomb = Zip([("ledgers/1.json", new byte[200 << 20])]);
+        Assert.True(bomb.Length < 1 << 20);
+
+        var report = Verify(bomb);
+
+        Assert.Contains(report.Faults, fault => fault.StartsWith("ledgers/1.json: unpacks to more than a bundle can hold; wanted: at most", StringComparison.Ordinal));
     }
 }

@@ -94,13 +94,16 @@ public sealed class GuessedAddressTests(Hangar hangar)
     }
 
     [Theory]
-    [InlineData("10.0.0.5", true, "198.51.100.9")]        // the proxy, in our own network
-    [InlineData("127.0.0.1", true, "198.51.100.9")]       // the proxy, on this machine
-    [InlineData("203.0.113.7", true, "203.0.113.7")]      // somebody who claims to be one
-    [InlineData("127.0.0.1", false, "127.0.0.1")]         // no proxy is spoken of
-    public async Task The_senders_address_is_believed_from_the_proxy_only(string from, bool publicUrl, string taken)
+    [InlineData("127.0.0.1", "--public-url https://rigging.example", "198.51.100.9")]                          // the proxy, on this machine
+    [InlineData("10.0.0.5", "--public-url https://rigging.example", "10.0.0.5")]                               // anybody in our own network
+    [InlineData("10.0.0.5", "--public-url https://rigging.example --proxy 10.0.0.5", "198.51.100.9")]          // the proxy that was named
+    [InlineData("10.0.0.6", "--public-url https://rigging.example --proxy 10.0.0.5", "10.0.0.6")]              // its neighbour
+    [InlineData("172.30.5.9", "--public-url https://rigging.example --proxy ::1,172.30.5.0/28", "198.51.100.9")]  // one of a network that was named
+    [InlineData("203.0.113.7", "--public-url https://rigging.example --proxy 10.0.0.5", "203.0.113.7")]        // somebody who claims to be one
+    [InlineData("127.0.0.1", "", "127.0.0.1")]                                                                 // no proxy is spoken of
+    public async Task The_senders_address_is_believed_from_the_named_proxy_only(string from, string line, string taken)
     {
-        var options = Rigging.Web.Commands.Options.Read(publicUrl ? ["serve", "--no-demo", "--public-url", "https://rigging.example"] : ["serve"]);
+        var options = Rigging.Web.Commands.Options.Read(["serve", "--no-demo", .. line.Split(' ', StringSplitOptions.RemoveEmptyEntries)]);
         await using var parts = Rigging.Web.Commands.Host.Builder(options).Services.BuildServiceProvider();
         var http = new DefaultHttpContext { Connection = { RemoteIpAddress = IPAddress.Parse(from) } };
         http.Request.Headers["X-Forwarded-For"] = "192.0.2.66, 198.51.100.9";
