@@ -76,7 +76,7 @@ public class EvidenceTests
         var flown = School.Called.Do(School.Pilot, new EvaluationFlown(School.Today, OnePoint, null));
         Assert.All(Read(flown).TestPoints, point => Assert.Null(point.MovedSince));
 
-        var after = School.Approved.Do(School.Pilot, School.Flight with { TestPoints = OnePoint });
+        var after = School.Approved.Do(School.Pilot, School.Flight with { SecondCrewDuty = null, TestPoints = OnePoint });
 
         var (before, now) = (Read(after).TestPoints[0], Read(after).TestPoints[^1]);
         var turned = Assert.Single(before.MovedSince!);
@@ -207,10 +207,10 @@ public class EvidenceTests
     [Fact]
     public void A_verdict_rests_on_the_flights_whose_fuel_is_known_like_the_last_ones()
     {
-        var unmeasured = School.Approved.Do(School.Pilot, School.Flight with { TestPoints = OnePoint.Replace("30", "40", StringComparison.Ordinal), FuelMeasured = false });
+        var unmeasured = School.Approved.Do(School.Pilot, School.Flight with { SecondCrewDuty = null, TestPoints = OnePoint.Replace("30", "40", StringComparison.Ordinal), FuelMeasured = false });
         Assert.Equal(VerdictWord.NotEnoughEvidence, LedgerVerdict.Of(unmeasured, School.Airframe)!.Fact.Verdict);
 
-        var again = unmeasured.Do(School.Pilot, School.Flight with { TestPoints = OnePoint });
+        var again = unmeasured.Do(School.Pilot, School.Flight with { SecondCrewDuty = null, TestPoints = OnePoint });
 
         Assert.Equal(30, Assert.Single(LedgerVerdict.Of(again, School.Airframe)!.Request.TestPoints).Load.FuelL["right"]);
         Assert.Null(LedgerVerdict.Of(School.Approved, School.Airframe));

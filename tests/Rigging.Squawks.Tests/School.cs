@@ -185,7 +185,7 @@ static class School
 
     public static readonly Approved Approval = new("", Today, 0, true, null);
 
-    public static readonly CheckFlown Flight = new(Today, 0.8, 0, 0, null, true, true, true, "[]", true, null, true, null, true, "Very slightly right.");
+    public static readonly CheckFlown Flight = new(Today, 0.8, 0, 0, "times and writes down the readings", true, true, true, "[]", true, null, true, null, true, "Very slightly right.");
 
     public static VerdictGiven Verdict(VerdictWord word) => new(word, 0.1, 0.1, "The fuller right tank explains it.", "{}", "{}", "0.1");
 }

@@ -53,14 +53,20 @@ public class SignedTextTests
         System.Text.Json.JsonValueKind.Number => JsonValue.Create(value.GetValue<double>() + 1),
         _ => LocalDatePattern.Iso.Parse(value.GetValue<string>()) is { Success: true, Value: var day }
             ? JsonValue.Create(LocalDatePattern.Iso.Format(day.PlusDays(-1)))
-            : JsonValue.Create(value.GetValue<string>() is "[]" ? "[ ]" : value.GetValue<string>() + " and more"),
+            : JsonValue.Create(value.GetValue<string>() is ['[', ..] points ? " " + points : value.GetValue<string>() + " and more"),
     };
+
+    const string Points = """
+        [{"manoeuvre":"release-wheel","casKt":95,"pressureAltitudeFt":3000,"oatC":9,"powerPercent":65,"flapDeg":0,"load":{"seatsKg":{"left":77,"right":77},"fuelL":{"left":25,"right":30.5}},"air":"smooth","lastInput":"left","repeat":1,
+          "readings":[{"kind":"bank-after","seconds":10,"deg":-6,"method":"stopwatch-horizon","sd":1.5},{"kind":"time-to-bank","deg":10,"seconds":14,"method":"eye"},{"kind":"roll-rate","degPerS":0.4,"method":"instrument"}]},
+         {"manoeuvre":"hold-level","casKt":70,"pressureAltitudeFt":3000,"load":{"seatsKg":{"left":77,"right":77},"fuelL":{"left":25,"right":30.5}},
+          "readings":[{"kind":"ball","widths":0.5},{"kind":"wheel-angle","deg":4},{"kind":"wheel-force","n":5},{"kind":"heading-rate","degPerS":0.2},{"kind":"heading-change","seconds":30,"deg":6},{"kind":"rolls","side":"left","strength":"slowly"}]}]
+        """;
 
     static Fact Full(string kind) => MovesOnPaper.Example(kind) switch
     {
-        WorkDone done => done with { OtherAsLeft = "Tab straight.", DiffersBecause = "It only tightened there." },
-        Approved approved => approved with { ConclusiveBecause = "Measured on the ground." },
-        CheckFlown flown => flown with { SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud.", Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Off) },
+        WorkDone done => done with { AsLeft = new(45, 45, 0, 0), OtherAsLeft = "Tab straight.", DiffersBecause = "It only tightened there." },
+        CheckFlown flown => flown with { TestPoints = Points, SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud.", Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Off) },
         var fact => fact,
     };
 
@@ -80,6 +86,27 @@ public class SignedTextTests
             // The program's own values may be sent as anything: what is stored is what was shown.
             if (School.Try(ledger, who, other.Fact, Signing) is Decision.Accepted { Entry: var entry })
                 Assert.True(stored == EntryCodec.Write(entry), $"{other.Path} was changed under the signature.");
+        });
+    }
+
+    /// <summary>No hash stands for a reading: each of its values is a word of the text.</summary>
+    [Fact]
+    public void Every_value_of_every_reading_stands_in_the_check_pilots_text()
+    {
+        string Text(string points) => Squawk.TextToSign(School.Approved, School.Flight with { TestPoints = points }, School.Facts(School.Pilot));
+        var whole = JsonNode.Parse(Points)!;
+        var said = Text(Points);
+
+        Assert.DoesNotContain("sha", said, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Readings: Wheel let go, feet keeping the ball centred, 95\u202Fkt, 3000\u202Fft, power 65\u202F%, flaps up, 9\u202F°C outside, smooth air, wheel last turned left, repeat 1, "
+            + "seats left 77\u202Fkg, right 77\u202Fkg, fuel left 25\u202FL, right 30.5\u202FL: 6° left wing down after 10\u202Fs (stopwatch and horizon, ±1.5); 14\u202Fs to 10° right wing down (by eye); "
+            + "rolls 0.4\u202F°/s right wing down (instrument).\n", said, StringComparison.Ordinal);
+        Assert.All(Leaves(whole), path =>
+        {
+            var copy = whole.DeepClone();
+            var leaf = path.Aggregate(copy, (node, step) => step is int index ? node[index]! : node[(string)step]!);
+            leaf.ReplaceWith(leaf.GetValueKind() == System.Text.Json.JsonValueKind.Number ? JsonValue.Create(leaf.GetValue<double>() + 0.01) : JsonValue.Create("other"));
+            Assert.True(said != Text(copy.ToJsonString()), $"{string.Join('.', path)} is changed and the text is not.");
         });
     }
 

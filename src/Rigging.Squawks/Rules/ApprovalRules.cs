@@ -1,17 +1,15 @@
 using Rigging.Squawks.Entries;
-using Rigging.Squawks.Ledgers;
 
 namespace Rigging.Squawks.Rules;
 
 static class ApprovalRules
 {
-    public static IEnumerable<BrokenRule> Of(Approved approved, SquawkState state)
+    // A rigging complaint is how the aircraft flies: what is done about it is meant to change that, and no ground evidence argues it away.
+    public static IEnumerable<BrokenRule> Of(Approved approved)
     {
-        if (approved.MayHaveChangedHandling) yield break;
-        // Incidence, strut, flap and aileron work changes handling by design: no ground evidence argues that away here.
-        if (state.Correction?.Moves.Any(move => move.Control is not (Control.CableTension or Control.RepairOrReplace)) == true)
-            yield return new("check-flight-needed", "This work set out to change how the aircraft flies: passengers stay barred until the check flight is logged.", "mayHaveChangedHandling");
-        else
-            foreach (var rule in Contents.Needed(approved.ConclusiveBecause, "text-missing", "conclusiveBecause", "the ground evidence that handling cannot have changed")) yield return rule;
+        if (!approved.MayHaveChangedHandling)
+            yield return new("check-flight-needed", "The complaint is how the aircraft flies, and this work was done about it: passengers stay barred until the check flight is logged.", "mayHaveChangedHandling");
+        else if (!string.IsNullOrWhiteSpace(approved.ConclusiveBecause))
+            yield return new("check-flight-needed", "Ground evidence does not stand in for the check flight: passengers stay barred until it is logged. Leave it out here, or enter it as a note.", "conclusiveBecause");
     }
 }

@@ -23,8 +23,21 @@ static class CheckFlightRules
             foreach (var rule in Contents.Needed(flown.StallsNotFlownBecause, "stalls-missing", "stallsNotFlownBecause", "why the stall was not flown, or fly it")) yield return rule;
         if (ChangesTheWing(state) && !flown.EveryFlapSetting)
             foreach (var rule in Contents.Needed(flown.FlapsNotFlownBecause, "flaps-missing", "flapsNotFlownBecause", "why not every flap setting was flown, or fly them")) yield return rule;
+        if (flown.StallsFlown && flown.StallsNotFlownBecause is not null)
+            yield return new("flown-and-not-flown", "You say that the stall was flown, and why it was not: leave one of them out.", "stallsNotFlownBecause");
+        if (flown.EveryFlapSetting && flown.FlapsNotFlownBecause is not null)
+            yield return new("flown-and-not-flown", "You say that each flap setting was flown, and why not: leave one of them out.", "flapsNotFlownBecause");
         foreach (var rule in Contents.Needed(flown.Remarks, "text-missing", "remarks", "how it flew")) yield return rule;
         foreach (var rule in TestPoints.Of(flown.TestPoints, facts)) yield return rule;
+        foreach (var rule in Aboard(flown)) yield return rule;
+    }
+
+    /// <summary>Who flew it and who sat in it are asked apart, and must agree.</summary>
+    static IEnumerable<BrokenRule> Aboard(CheckFlown flown)
+    {
+        if (TestPoints.SeatsFilled(flown.TestPoints).OfType<IReadOnlyList<string>>().FirstOrDefault(seats => seats.Count != (flown.SecondCrewDuty is null ? 1 : 2)) is { } filled)
+            yield return new("crew-and-seats-disagree",
+                $"{(flown.SecondCrewDuty is null ? "Flown alone" : "Flown with a second crew member")}, and {(filled.Count == 1 ? "one seat is" : $"{filled.Count} seats are")} filled ({string.Join(", ", filled)}): wanted a weight for every person aboard, and nobody else in a seat.", "crew");
     }
 
     /// <summary>Incidence, strut, flap or aileron work. A repair or replacement may be any of these, so it counts.</summary>

@@ -40,7 +40,7 @@ static class Contents
         ],
         WorkDone done => WorkRules.Of(done, state, facts),
         Inspected inspected => InspectionRules.Of(inspected, state),
-        Approved approved => ApprovalRules.Of(approved, state),
+        Approved approved => ApprovalRules.Of(approved),
         CheckFlown flown => CheckFlightRules.Of(flown, state, facts),
         VerdictGiven verdict => VerdictRules(verdict, state),
         Closed closed => Needed(closed.Statement, "text-missing", "statement", "why the complaint is closed"),

@@ -10,6 +10,10 @@ static class SignatureRules
     /// <summary>How old a re-authentication may be when the entry is made.</summary>
     static readonly Duration Fresh = Duration.FromMinutes(2);
 
+    /// <summary>Nobody is asked to sign a text that says two things of one.</summary>
+    public static IEnumerable<BrokenRule> OfText(Fact fact, Ledger ledger, Facts facts) =>
+        MoveTable.MustBeSigned(fact, ledger.State) ? Statement.Contradictions(SignedText.Statements(fact, ledger, facts)) : [];
+
     public static IEnumerable<BrokenRule> Of(Fact fact, Ledger ledger, Facts facts)
     {
         if (!MoveTable.MustBeSigned(fact, ledger.State)) yield break;

@@ -30,6 +30,7 @@ public static class Squawk
         // What an entry says is only worth judging where such an entry has a place at all.
         if (broken.Count == 0) broken.AddRange([.. Contents.Of(stamped, ledger.State, facts), .. OrderRules.Of(stamped, ledger, facts)]);
         if (broken.Count == 0 && stamped is Noted note) broken.AddRange(Correcting.Of(note, ledger, facts));
+        if (broken.Count == 0) broken.AddRange(SignatureRules.OfText(stamped, ledger, facts));
         if (broken.Count == 0) broken.AddRange(SignatureRules.Of(stamped, ledger, facts));
         if (broken.Count > 0) return new Decision.Refused(broken);
 

@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.Signing;
@@ -7,13 +9,23 @@ namespace Rigging.Squawks.Rules;
 /// <summary>Fills in what the program knows better than the page: the wrench's calibration, what a surface must do, the record entry.</summary>
 static class Stamp
 {
+    static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     public static Fact With(Facts facts, Ledger ledger, Fact fact) => fact switch
     {
         TorqueApplied torque when facts.Tools.TryGetValue(torque.Wrench, out var wrench) =>
             torque with { WrenchCode = wrench.Code, CalibrationDue = wrench.CalibrationDue },
         GroundChecked { Tool: { } id } check when facts.Tools.TryGetValue(id, out var tool) =>
             check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue },
-        Inspected inspected when ledger.State.WorkDone is not null => inspected with { Observations = [.. Expected(inspected, ledger.State)] },
+        // A reason of no words is none: nothing above a signature ends in "because".
+        WorkDone { DiffersBecause: { } because } done when string.IsNullOrWhiteSpace(because) => done with { DiffersBecause = null },
+        Inspected inspected when ledger.State.WorkDone is { } work => inspected with
+        {
+            Observations = [.. Expected(inspected, ledger.State)],
+            AcceptsDifference = work.Fact.DiffersBecause is null ? null : inspected.AcceptsDifference,
+        },
+        // Written one way, so that the words above the signature stand for these bytes and no others.
+        CheckFlown flown when ReadingWords.Parse(flown.TestPoints) is { } points => flown with { TestPoints = points.ToJsonString(Plain) },
         Approved approved when ledger.State.WorkDone is { } work => approved with
         {
             CompletedOn = work.Fact.CompletedOn,

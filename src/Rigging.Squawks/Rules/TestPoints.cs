@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rigging.Mechanics.Contract;
 
@@ -25,15 +24,11 @@ static class TestPoints
             yield return new("test-points-unreadable", $"{fault.Path["$.".Length..]}: {fault.Seen ?? "nothing"} given; wanted {fault.Wanted}.", fault.Path["$.".Length..]);
     }
 
-    static JsonArray? Parse(string json)
-    {
-        try
-        {
-            return JsonNode.Parse(json) as JsonArray;
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    /// <summary>For each test point the seats with a weight in them; null where nothing is said of seats.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>?> SeatsFilled(string json) =>
+        [.. (Parse(json) ?? []).Select(point => (point as JsonObject)?["load"] is JsonObject load && load["seatsKg"] is JsonObject seats
+            ? (IReadOnlyList<string>)[.. seats.Where(seat => ReadingWords.Number(seat.Value) is not (null or 0)).Select(seat => seat.Key)]
+            : null)];
+
+    static JsonArray? Parse(string json) => ReadingWords.Parse(json) as JsonArray;
 }

@@ -5,6 +5,7 @@ using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Cause = Rigging.Mechanics.Contract.Cause;
 using Manoeuvre = Rigging.Mechanics.Contract.Manoeuvre;
+using ReadingMethod = Rigging.Mechanics.Contract.ReadingMethod;
 
 namespace Rigging.Squawks.Rules;
 
@@ -336,6 +337,16 @@ public static class Words
         Manoeuvre.HoldStraight => "wings level and ball centred, both held",
         Manoeuvre.BalanceFuel => "fuel burnt off one side until it flies level",
         _ => throw new ArgumentOutOfRangeException(nameof(manoeuvre)),
+    };
+
+    public static string Of(ReadingMethod method) => method switch
+    {
+        ReadingMethod.StopwatchHorizon => "stopwatch and horizon",
+        ReadingMethod.StopwatchCompass => "stopwatch and compass",
+        ReadingMethod.Eye => "by eye",
+        ReadingMethod.Instrument => "instrument",
+        ReadingMethod.FlightLog => "flight log",
+        _ => throw new ArgumentOutOfRangeException(nameof(method)),
     };
 
     /// <summary>The same words at the head of a sentence.</summary>

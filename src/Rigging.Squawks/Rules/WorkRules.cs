@@ -47,7 +47,10 @@ static class WorkRules
             yield return new("as-found-missing", "Nothing says how it was found before it was moved. A mechanic records as found first; a late entry is welcome, and says that it is late.", "asFound");
             yield break;
         }
-        foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. Torqued(done, state), .. Bushings(found.Bushings, done, state, facts)]) yield return rule;
+        List<BrokenRule> bushings = [.. Bushings(found.Bushings, done, state, facts)];
+        foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. Torqued(done, state), .. bushings]) yield return rule;
+        if (done.DiffersBecause is not null && bushings.Count == 0 && string.IsNullOrWhiteSpace(done.OtherAsLeft) && !state.MovesInWords && !AsLeft.Differences(state, done).Any())
+            yield return new("nothing-differs", "As left is as the plan says, so there is nothing to give a reason for: leave the reason empty, or say what was left otherwise.", "differsBecause");
         foreach (var difference in AsLeft.Differences(state, done).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
             yield return new("differs-needs-reason", $"{difference} Write why; the inspector must accept it.", "differsBecause");
     }

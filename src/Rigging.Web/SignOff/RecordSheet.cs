@@ -186,7 +186,7 @@ sealed class RecordSheet
             (Say.FullTravelAtEveryFlap, YesNo(seen.FullTravelAtEveryFlapSetting)),
             (Say.SecuredAndLocked, YesNo(seen.SecuredAndLocked)),
             (Say.NothingLeftBehind, YesNo(seen.NothingLeftBehind)),
-            .. seen.AcceptsDifference is { } accepts ? [(Say.DifferenceFromPlan, accepts ? Say.Accepted : Say.NotAccepted)] : (IEnumerable<(string, string)>)[],
+            .. work.DiffersBecause is not null && seen.AcceptsDifference is { } accepts ? [(Say.DifferenceFromPlan, accepts ? Say.Accepted : Say.NotAccepted)] : (IEnumerable<(string, string)>)[],
             (Texts.Findings, seen.Findings),
             (Say.Basis, file.Facts.RuleSet.InspectionBasis),
         ]);

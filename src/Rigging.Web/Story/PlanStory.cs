@@ -4,8 +4,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
-using static Rigging.Web.Desk.ReadingWords;
-using static Rigging.Web.Story.FlightStory;
+using static Rigging.Squawks.Rules.ReadingWords;
 
 namespace Rigging.Web.Story;
 

@@ -11,7 +11,7 @@ public sealed class CheckFlightPageTests(Hangar hangar)
     {
         (string Field, string Value)[] flight =
         [
-            ("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("flownOn", "2026-03-02"), ("durationH", "0.8"), ("crew", "alone"), ("passengers", "0"), ("students", "0"),
+            ("readWhatWasDisturbed", "true"), ("controlsCheckedBeforeFlight", "true"), ("flownOn", "2026-03-02"), ("durationH", "0.8"), ("crew", "second"), ("secondCrewDuty", "times and writes down the readings"), ("passengers", "0"), ("students", "0"),
             ("fuelMethod", "Dip"), ("fuelUnit", "L"), ("fuel-left", "25"), ("fuel-right", "25"), ("seatUnit", "kg"), ("seat-left", "77"), ("seat-right", "77"),
             ("pressureAltitudeFt", "3000"), ("powerPercent", "65"), ("air", "smooth"), ("method", "stopwatch-horizon"), ("release1.casKt", "95"), ("release1.seconds", "10"), ("release1.side", "level"),
             ("stallsFlown", "yes"), ("everyFlapSetting", "yes"), ("remarks", "Straight."), ("satisfactory", "yes"),
@@ -52,5 +52,42 @@ public sealed class CheckFlightPageTests(Hangar hangar)
 
         var wrong = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/check-flight"), Log(("autopilot", "asleep")));
         Assert.Contains("Autopilot: “asleep” is not one of the choices", wrong.Document.QuerySelector("#autopilot-error")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_check_pilot_reads_the_readings_above_the_signature_and_no_hash()
+    {
+        using var pilot = await hangar.As(School.Pilot);
+
+        var (_, sign) = await Logged(pilot);
+
+        Assert.Contains("seats left 77\u202Fkg, right 77\u202Fkg, fuel left 25\u202FL, right 25\u202FL: wings level after 10\u202Fs (stopwatch and horizon).", sign.Document.QuerySelector("blockquote")!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("sha-256", sign.Document.QuerySelector("blockquote")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_seat_filled_on_a_flight_flown_alone_is_asked_about_at_the_crew()
+    {
+        using var pilot = await hangar.As(School.Pilot);
+        var squawk = await hangar.Squawk(School.Approved);
+
+        var answer = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/check-flight"), With(Log(), ("crew", "alone")));
+
+        Assert.Contains("Flown alone, and 2 seats are filled (left, right)", answer.Document.QuerySelector("#crew-error")!.TextContent, StringComparison.Ordinal);
+    }
+
+    static Dictionary<string, string> With(Dictionary<string, string> fields, (string Field, string Value) other) => new(fields) { [other.Field] = other.Value };
+
+    [Fact]
+    public async Task The_certifier_is_not_asked_whether_the_work_changed_how_it_flies()
+    {
+        using var certifier = await hangar.As(School.Certifier);
+        var squawk = await hangar.Squawk(School.Inspected);
+
+        var page = await certifier.Open($"/squawks/{squawk}/approval");
+
+        Assert.Empty(page.Document.QuerySelectorAll("main form input[type=radio], main form textarea"));
+        var sign = await certifier.Follow(await certifier.Submit(page, []));
+        Assert.Contains("This work may have changed how the aircraft flies.", sign.Text, StringComparison.Ordinal);
     }
 }

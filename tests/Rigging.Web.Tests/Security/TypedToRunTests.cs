@@ -1,6 +1,5 @@
 using System.Net;
 using AngleSharp.Html.Dom;
-using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Tests;
@@ -13,19 +12,10 @@ public sealed class TypedToRunTests(Hangar hangar)
 {
     const string Payload = """<img src=x onerror="window.ran=1">"><script>window.ran=1</script>';drop table ledger_entry;--{{7*7}} javascript:window.ran=1""";
 
-    // The one kind of work whose approval may argue a check flight away, in words.
-    static Ledger CableSlackened => School.Checked
-        .Do(School.Mechanic, School.HalfAFlat with { Moves = [new PlannedMove(Control.CableTension, null, null, "Left aileron cable to 36 lb at 18 °C.")] })
-        .Do(School.Mechanic, new WorkStarted("No bolt is loosened.", null))
-        .Do(School.Mechanic, School.Found with { Other = "Left aileron cable 22 lb." })
-        .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "36 lb at 18 °C." })
-        .Do(School.Inspector, School.Inspection);
-
     static readonly Dictionary<string, (Ledger At, Person Who)> Forms = new()
     {
         ["inspection"] = (School.Worked, School.Inspector),
         ["check-flight"] = (School.Approved, School.Pilot),
-        ["approval"] = (CableSlackened, School.Certifier),
         ["closing"] = (School.Judged, School.Inspector),
         ["other/no-fault-found"] = (School.Called, School.Inspector),
         ["other/within-limits"] = (School.Called, School.Inspector),
@@ -43,18 +33,14 @@ public sealed class TypedToRunTests(Hangar hangar)
         var fields = page.Document.QuerySelectorAll("main form input:not([type=hidden]):not([type=radio]):not([type=checkbox]):not([type=file]), main form textarea").Select(field => field.GetAttribute("name")!).Distinct().ToList();
         Assert.NotEmpty(fields);
 
-        // All of it, which is refused, and the long texts alone with every choice made, which leads on where nothing else is wrong.
-        await Look(browser, await browser.Submit(page, With(Chosen, fields)), shown: true);
-        var texts = With(Chosen, page.Document.QuerySelectorAll("main form textarea").Select(field => field.GetAttribute("name")!));
+        // All of it, which is refused, and the long texts alone with every box ticked, which leads on where nothing else is wrong.
+        await Look(browser, await browser.Submit(page, With(fields)), shown: true);
+        var texts = With(page.Document.QuerySelectorAll("main form textarea").Select(field => field.GetAttribute("name")!));
         foreach (var box in page.Document.QuerySelectorAll("main form input[type=checkbox]")) texts[box.GetAttribute("name")!] = "true";
         await Look(browser, await browser.Submit(page, texts), shown: texts.ContainsValue(Payload));
     }
 
-    /// <summary>Of the choices that open a field for text.</summary>
-    static readonly Dictionary<string, string> Chosen = new() { ["mayHaveChangedHandling"] = "no" };
-
-    static Dictionary<string, string> With(Dictionary<string, string> chosen, IEnumerable<string> fields) =>
-        new(chosen.Concat(fields.Select(name => KeyValuePair.Create(name, Payload))));
+    static Dictionary<string, string> With(IEnumerable<string> fields) => new(fields.Select(name => KeyValuePair.Create(name, Payload)));
 
     static async Task Look(Browser browser, Page answer, bool shown)
     {
