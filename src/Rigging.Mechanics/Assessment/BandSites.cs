@@ -54,7 +54,7 @@ sealed class BandSites
     {
         var log = 0.0;
         for (var w = 0; w < words.Length; w++)
-            log += precision[w] < NoPrecision ? Match(w, words[w].Predicted(amplitudes), 0).Log : logScale[w];
+            log += precision[w] < NoPrecision ? Match(w, words[w].Predicted(amplitudes), 0, OfFigures(w, amplitudes)).Log : logScale[w];
         return log;
     }
 
@@ -70,7 +70,7 @@ sealed class BandSites
             // Without itself.
             var others = Math.Max(1 / variance - precision[w], 1e-9 / variance);
             var (cavity, mean) = (1 / others, (predicted / variance - precision[w] * centre[w]) / others);
-            var (log, slope, bend) = Match(w, mean, cavity);
+            var (log, slope, bend) = Match(w, mean, cavity, OfFigures(w, amplitudes));
             var matched = bend / Math.Max(1 - cavity * bend, 1e-9);
             if (!(matched > NoPrecision))
                 continue;
@@ -83,13 +83,22 @@ sealed class BandSites
         }
     }
 
+    double OfFigures(int w, double[] amplitudes)
+    {
+        var sum = 0.0;
+        foreach (var figure in words[w].PerFigure ?? [])
+            sum += FigureErrors.Of(figure, amplitudes) is var error ? error * error : 0;
+        return sum;
+    }
+
     /// <summary>Log likelihood of the range for a prediction with a mean and variance, its slope and (positive) bend along the mean.</summary>
-    (double Log, double Slope, double Bend) Match(int w, double mean, double variance)
+    /// <param name="ofFigures">Variance that estimated figures leave.</param>
+    (double Log, double Slope, double Bend) Match(int w, double mean, double variance, double ofFigures)
     {
         var (from, to, sd) = words[w].Range!.Value;
         var scatter = words[w].FrictionGain * friction;
         var model = modelError * mean;
-        var width = Math.Sqrt(variance + sd * sd + scatter * scatter + model * model);
+        var width = Math.Sqrt(variance + sd * sd + scatter * scatter + model * model + ofFigures);
         var (low, high) = ((from - mean) / width, (to - mean) / width);
         var inside = Inside(low, high);
         if (inside < 1e-280)

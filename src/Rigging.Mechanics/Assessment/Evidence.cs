@@ -20,6 +20,8 @@ sealed class Evidence
     readonly RoundingHabit habit;
     readonly int readBeforeMoves;
     readonly Func<ReadingKind, double[]> errorTimes;
+    readonly FigureErrors? figures;
+    readonly double[][]? tendencyPerFigure;
 
     public Evidence(AssessmentRequest request, Aeroplane aeroplane, Practice practice)
     {
@@ -27,6 +29,7 @@ sealed class Evidence
         readBeforeMoves = request.TestPoints.Where(point => point.MovedSince is { Count: > 0 }).Sum(point => point.Readings.Count);
         (Request, Aeroplane, this.practice) = (request, aeroplane, practice);
         habit = new(request);
+        figures = FigureErrors.Of(aeroplane.Airframe);
         var times = new Dictionary<ReadingKind, double[]>();
         errorTimes = kind => times.TryGetValue(kind, out var known) ? known : times[kind] = practice.ErrorTimes(kind);
         var aside = new List<string>();
@@ -38,9 +41,8 @@ sealed class Evidence
         Diagnosis = new(this);
         Alike = AlikeCauses.In(this);
 
-        var rigged = FlightCase.AtReference(aeroplane);
-        TendencyKnown = rigged.Flight.RollTendencyDegPerS(rigged.Flight.Of(rigged.Load) + rigged.Flight.Slipstream);
-        TendencyGains = ModelledCause.TendencyGains(rigged);
+        var rigged = TendencyAt(FlightCase.AtReference(aeroplane));
+        (TendencyKnown, TendencyGains, tendencyPerFigure) = (rigged.Known, rigged.Gains, rigged.PerFigure);
     }
 
     Posterior By(Practice practice) => new(
@@ -97,19 +99,30 @@ sealed class Evidence
     public NormalMixture TendencyAfter(double modelledDegPerS, MeasuredEffect effect) => Tendency(modelledDegPerS * effect.Factor, modelledDegPerS * effect.Sd);
 
     /// <summary>Roll tendency at the reference with a change that is as good as its standard deviation.</summary>
-    public NormalMixture Tendency(double changeDegPerS, double sdDegPerS) => Tendency(TendencyKnown, TendencyGains, changeDegPerS, sdDegPerS);
+    public NormalMixture Tendency(double changeDegPerS, double sdDegPerS) =>
+        Tendency(new(TendencyKnown, TendencyGains, tendencyPerFigure), changeDegPerS, sdDegPerS);
 
-    /// <summary>Roll tendency anywhere, from what is known there, what a unit of each amplitude does there, and a change that is as good as its standard deviation.</summary>
-    public NormalMixture Tendency(double knownDegPerS, IReadOnlyList<double> gains, double changeDegPerS, double sdDegPerS)
+    /// <summary>Roll tendency anywhere, with a change that is as good as its standard deviation.</summary>
+    public NormalMixture Tendency(TendencyLine at, double changeDegPerS, double sdDegPerS)
     {
         const double floor = 0.02;
-        var extra = floor * floor + Square(practice.ModelError * knownDegPerS) + Square(sdDegPerS);
-        return Left.Predict(knownDegPerS + changeDegPerS, gains, (_, _) => extra);
+        var extra = floor * floor + Square(practice.ModelError * at.Known) + Square(sdDegPerS);
+        return Left.Predict(at.Known + changeDegPerS, at.Gains, (explanation, _) => extra + FigureErrors.Variance(at.PerFigure, explanation));
+    }
+
+    /// <summary>Roll tendency in one flight.</summary>
+    public TendencyLine TendencyAt(FlightCase at)
+    {
+        var known = at.Flight.Of(at.Load) + at.Flight.Slipstream;
+        return new(
+            at.Flight.RollTendencyDegPerS(known), ModelledCause.TendencyGains(at),
+            figures?.Of(at.Flight, (flight, asymmetry) => flight.RollTendencyDegPerS(asymmetry), ModelledCause.OfTendency(at), known));
     }
 
     /// <summary>Of what the motion shows, beside what the amplitudes leave open: the model's error, and friction that may have left the wheel on either side.</summary>
     public double ModelVariance(Observation observation, Explanation explanation, double mean) =>
-        Square(practice.ModelError * observation.ErrorOfKnown * mean) + Square(observation.FrictionGain * Posterior.Friction(explanation));
+        Square(practice.ModelError * observation.ErrorOfKnown * mean) + Square(observation.FrictionGain * Posterior.Friction(explanation))
+            + FigureErrors.Variance(observation.PerFigure, explanation);
 
     /// <summary>Whether this airframe's figures lead to numbers at all.</summary>
     public bool IsComputable => TendencyGains.Append(TendencyKnown).All(value => Math.Abs(value) < Absurd);
@@ -178,20 +191,25 @@ sealed class Evidence
         // What was burned to balance is the reading itself, so it is no part of what is known.
         var load = reading is FuelDifference ? point.Load with { FuelL = new Dictionary<string, double>() } : point.Load;
         double? Predicted(Asymmetry asymmetry) => PilotReading.Predict(flight, point.Manoeuvre, reading, asymmetry);
-        if (Predicted(flight.Of(load) + flight.Slipstream) is not { } known)
+        var carried = flight.Of(load) + flight.Slipstream;
+        if (Predicted(carried) is not { } known)
             return null;
         var at = new FlightCase(flight, load, Math.Abs(point.FlapDeg) > FlapUpDeg, point.LastInput);
-        double[] gains = [.. ModelledCause.Traces.Select(trace => Predicted(trace.PerUnit(at))!.Value)];
+        Asymmetry[] perUnit = [.. ModelledCause.Traces.Select(trace => trace.PerUnit(at))];
+        double[] gains = [.. perUnit.Select(asymmetry => Predicted(asymmetry)!.Value)];
+        var perFigure = figures?.Of(flight, (other, asymmetry) => PilotReading.Predict(other, point.Manoeuvre, reading, asymmetry)!.Value, perUnit, carried);
         var friction = point.LastInput is null ? Predicted(ModelledCause.Stuck(flight, Side.Right))!.Value : 0;
         var (value, variance, range) = ReadingNoise.Of(reading, point.Air, practice, habit);
         foreach (var moved in point.MovedSince ?? [])
         {
             var since = gains[ModelledCause.Of(moved.Cause).First] * moved.Amplitude;
             known -= since;
+            foreach (var figure in perFigure ?? [])
+                figure[^1] -= figure[ModelledCause.Of(moved.Cause).First] * moved.Amplitude;
             // Whatever the move did otherwise than modelled it did to every one of these readings alike: together they know it no better than one does.
             variance += readBeforeMoves * Square(practice.ModelError * since);
         }
-        return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range, errorTimes(reading.Kind));
+        return new(source, FamilyOf(reading), value, known, gains, Math.Max(variance, LeastVariance), friction, range, errorTimes(reading.Kind), perFigure);
     }
 
     IEnumerable<Observation> OfFlight(TestPoint point, int place, List<string> aside)
@@ -220,3 +238,8 @@ sealed class Evidence
 
     static double Square(double value) => value * value;
 }
+
+/// <summary>Roll tendency in one flight as a straight line in the amplitudes, °/s.</summary>
+/// <param name="Known">From load and slipstream.</param>
+/// <param name="PerFigure">Of <see cref="FigureErrors"/>; null where nothing was estimated.</param>
+readonly record struct TendencyLine(double Known, IReadOnlyList<double> Gains, double[][]? PerFigure);

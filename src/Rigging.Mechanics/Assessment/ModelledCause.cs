@@ -66,9 +66,11 @@ sealed record ModelledCause(Cause Cause, int First, int Count, GroundCheckKind? 
     public static ModelledCause Of(Cause cause) => All[(int)cause];
 
     /// <summary>Roll tendency for one unit of each amplitude, °/s; zero for what is not the aircraft's own or not the ball in the middle.</summary>
-    public static double[] TendencyGains(FlightCase at) => [.. Traces.Select(trace => trace.Cause is Cause.FuelAndLoading or Cause.InstrumentMisalignment
-        ? 0
-        : at.Flight.RollTendencyDegPerS(trace.PerUnit(at)))];
+    public static double[] TendencyGains(FlightCase at) => [.. OfTendency(at).Select(asymmetry => asymmetry == default ? 0 : at.Flight.RollTendencyDegPerS(asymmetry))];
+
+    /// <summary>The asymmetry that one unit of each amplitude is to the tendency.</summary>
+    public static IReadOnlyList<Asymmetry> OfTendency(FlightCase at) =>
+        [.. Traces.Select(trace => trace.Cause is Cause.FuelAndLoading or Cause.InstrumentMisalignment ? default : trace.PerUnit(at))];
 
     /// <summary>Which way friction left the ailerons, for one newton at the rim: to the side of the last input.</summary>
     public static Asymmetry Stuck(FlightPoint flight, Side side)

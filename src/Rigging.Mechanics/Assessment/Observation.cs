@@ -15,6 +15,7 @@ readonly record struct Band(double From, double To, double Sd);
 /// <param name="FrictionGain">What one newton of friction may move it either way when nobody knows the last input.</param>
 /// <param name="ErrorTimes">By how often the usual model error each amplitude's part is uncertain, and last that of what is known; null where it is the usual one of a flight, or none for what is measured on the ground.</param>
 /// <param name="Range">Not null when no number was read, only a word.</param>
+/// <param name="PerFigure">Of <see cref="FigureErrors"/>; null where nothing was estimated that it rests on.</param>
 sealed record Observation(
     ObservationSource Source,
     ReadingFamily Family,
@@ -24,7 +25,8 @@ sealed record Observation(
     double Variance,
     double FrictionGain = 0,
     Band? Range = null,
-    double[]? ErrorTimes = null)
+    double[]? ErrorTimes = null,
+    double[][]? PerFigure = null)
 {
     /// <summary>By how often the usual model error what an amplitude adds is uncertain.</summary>
     public double ErrorOf(int trace) => ErrorTimes?[trace] ?? UsualError;

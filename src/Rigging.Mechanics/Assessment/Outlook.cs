@@ -41,11 +41,10 @@ public sealed class Outlook
         var reference = evidence.Aeroplane.Airframe.Reference;
         var flight = evidence.Aeroplane.At(new TestPoint(Manoeuvre.ReleaseWheel, supposed.CasKt, reference.PressureAltitudeFt,
             TestPoint.StandardOatC(reference.PressureAltitudeFt), reference.PowerPercent, 0, supposed.Load, AirState.Smooth, null, null, []));
-        var known = flight.RollTendencyDegPerS(flight.Of(supposed.Load) + flight.Slipstream);
-        var gains = ModelledCause.TendencyGains(new(flight, supposed.Load, FlapLowered: false, LastInput: null));
+        var there = evidence.TendencyAt(new(flight, supposed.Load, FlapLowered: false, LastInput: null));
         var moves = (supposed.Moves ?? []).Select(move => (move.Control, move.On(evidence.Aeroplane).Value ?? throw new ArgumentException($"{move} is not on file.", nameof(supposed))));
-        var (change, sd) = experience.Effect(moves, gains, evidence.Practice.ModelError);
-        return evidence.Tendency(known, gains, change, sd).Estimate("deg/s");
+        var (change, sd) = experience.Effect(moves, there.Gains, evidence.Practice.ModelError);
+        return evidence.Tendency(there, change, sd).Estimate("deg/s");
     }
 
     /// <summary>The roll tendency at the reference after a mechanic's own plan, or where something was left otherwise than planned.</summary>

@@ -173,13 +173,24 @@ sealed class Posterior
     void Normal(int[] traces, double[] left, double[] precision, double[] pull)
     {
         var size = traces.Length;
+        Span<double> along = stackalloc double[(size + 1) * noise.Figures];
+        var ofLeft = Along(along, size, left);
         for (var i = 0; i < size; i++)
         {
-            pull[i] = noise.Product(gains[traces[i]], left);
+            var ofOne = Along(along, i, gains[traces[i]]);
+            pull[i] = noise.Product(gains[traces[i]], ofOne, left, ofLeft);
             for (var j = 0; j <= i; j++)
-                precision[i * size + j] = precision[j * size + i] = noise.Product(gains[traces[i]], gains[traces[j]]);
+                precision[i * size + j] = precision[j * size + i] =
+                    noise.Product(gains[traces[i]], ofOne, gains[traces[j]], along.Slice(j * noise.Figures, noise.Figures));
             precision[i * size + i] += 1 / (priors[traces[i]].Spread * priors[traces[i]].Spread);
         }
+    }
+
+    Span<double> Along(Span<double> all, int place, double[] x)
+    {
+        var along = all.Slice(place * noise.Figures, noise.Figures);
+        noise.Along(x, along);
+        return along;
     }
 
     static IEnumerable<int[]> Subsets(int count)

@@ -54,19 +54,13 @@ public sealed record Practice(
     /// <summary>The same, something being left of what was adjusted.</summary>
     internal Practice WithSomethingLeft() => this with { Causes = [.. Causes.Select(prior => prior.Cause == Adjusted.Cause ? Adjusted : prior)] };
 
-    /// <summary>The same for one airframe: with what is known better of its type, and a model error that is as wide as its estimated figures ask for.</summary>
-    internal Practice For(Airframe airframe) => this with
+    /// <summary>The same for one airframe, with what is known better of its type.</summary>
+    internal Practice For(Airframe airframe) => airframe.Priors is not { Count: > 0 } known ? this : this with
     {
-        Causes = airframe.Priors is not { Count: > 0 } known ? Causes
-            : [.. Causes.Select(prior => known.SingleOrDefault(one => one.Cause == prior.Cause) is { } better
-                ? prior with { Probability = better.Probability ?? prior.Probability, Spread = better.Spread ?? prior.Spread, Reason = better.Reason }
-                : prior)],
-        ModelError = Widened(airframe.Estimated ?? []),
+        Causes = [.. Causes.Select(prior => known.SingleOrDefault(one => one.Cause == prior.Cause) is { } better
+            ? prior with { Probability = better.Probability ?? prior.Probability, Spread = better.Spread ?? prior.Spread, Reason = better.Reason }
+            : prior)],
     };
-
-    /// <summary>Accuracies of estimates widen the model error, each by its part among all that can be estimated, as squares add.</summary>
-    double Widened(IReadOnlyList<EstimatedFigure> estimated) => estimated.Count == 0 ? ModelError
-        : Math.Sqrt(ModelError * ModelError + estimated.Sum(figure => Math.Pow(figure.AccuracyPercent / 100, 2)) / Enum.GetValues<EstimableFigure>().Length);
 
     internal CausePrior Prior(Cause cause) => Causes.Single(prior => prior.Cause == cause);
 

@@ -20,9 +20,13 @@ public sealed class FlightPoint
     readonly double power;
 
     internal FlightPoint(Aeroplane aeroplane, LateralModel model, double power, double flapDeg)
+        : this(aeroplane, model, power, aeroplane.Carried(model.WeightN / model.ForceN, flapDeg))
     {
-        (this.aeroplane, Model, this.power) = (aeroplane, model, power);
-        carried = aeroplane.Carried(model.WeightN / model.ForceN, flapDeg);
+    }
+
+    FlightPoint(Aeroplane aeroplane, LateralModel model, double power, SpanLoading carried)
+    {
+        (this.aeroplane, Model, this.power, this.carried) = (aeroplane, model, power, carried);
         Held = new(model, aeroplane.Airframe.BallDegPerWidth);
         Release = new(model);
     }
@@ -32,6 +36,9 @@ public sealed class FlightPoint
     public HeldFlight Held { get; }
 
     public Release Release { get; }
+
+    /// <summary>The same flight of an aeroplane of which one figure is so many times itself; the reference is not touched by it.</summary>
+    internal FlightPoint With(EstimableFigure figure, double times) => new(aeroplane, Model.With(figure, times), power, carried);
 
     internal Airframe Airframe => aeroplane.Airframe;
 

@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using Rigging.Mechanics.Contract;
 
 namespace Rigging.Mechanics.Motion;
 
@@ -17,6 +18,7 @@ public sealed class LateralModel
 
     readonly StabilityDerivatives derivatives;
     readonly AirframeMass airframe;
+    readonly double densityKgPerM3;
     readonly double gravityMPerS2;
 
     public LateralModel(
@@ -28,7 +30,7 @@ public sealed class LateralModel
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(trueAirspeedMPerS);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(densityKgPerM3);
-        (this.derivatives, this.airframe, this.gravityMPerS2) = (derivatives, airframe, gravityMPerS2);
+        (this.derivatives, this.airframe, this.densityKgPerM3, this.gravityMPerS2) = (derivatives, airframe, densityKgPerM3, gravityMPerS2);
         TrueAirspeedMPerS = trueAirspeedMPerS;
         DynamicPressurePa = densityKgPerM3 * trueAirspeedMPerS * trueAirspeedMPerS / 2;
         System = SystemMatrix();
@@ -68,6 +70,10 @@ public sealed class LateralModel
             (z * rolling + xz * yawing) * perInertia,
             (xz * rolling + x * yawing) * perInertia);
     }
+
+    /// <summary>The same flight of an aeroplane of which one figure is so many times itself.</summary>
+    internal LateralModel With(EstimableFigure figure, double times) =>
+        new(derivatives.With(figure, times), airframe.With(figure, times), TrueAirspeedMPerS, densityKgPerM3, gravityMPerS2);
 
     public LateralModes Modes() => LateralModes.Of(System);
 

@@ -1,3 +1,5 @@
+using Rigging.Mechanics.Contract;
+
 namespace Rigging.Mechanics.Motion;
 
 /// <summary>
@@ -17,7 +19,24 @@ public sealed record StabilityDerivatives(
     double CnAileron = 0,
     double CYRudder = 0,
     double ClRudder = 0,
-    double CnRudder = 0);
+    double CnRudder = 0)
+{
+    /// <summary>With one of them so many times itself; all as they are where the figure is none of them.</summary>
+    internal StabilityDerivatives With(EstimableFigure figure, double times) => figure switch
+    {
+        EstimableFigure.CYBeta => this with { CYBeta = times * CYBeta },
+        EstimableFigure.ClBeta => this with { ClBeta = times * ClBeta },
+        EstimableFigure.ClR => this with { ClR = times * ClR },
+        EstimableFigure.CnBeta => this with { CnBeta = times * CnBeta },
+        EstimableFigure.CnP => this with { CnP = times * CnP },
+        EstimableFigure.CnR => this with { CnR = times * CnR },
+        EstimableFigure.CYRudder => this with { CYRudder = times * CYRudder },
+        EstimableFigure.ClRudder => this with { ClRudder = times * ClRudder },
+        EstimableFigure.CnRudder => this with { CnRudder = times * CnRudder },
+        EstimableFigure.CnAileron => this with { CnAileron = times * CnAileron },
+        _ => this,
+    };
+}
 
 /// <summary>The aeroplane as a mass with a wing, SI units. Products of inertia as in the usual Ixz.</summary>
 public sealed record AirframeMass(
@@ -26,4 +45,13 @@ public sealed record AirframeMass(
     double IzzKgM2,
     double IxzKgM2,
     double WingAreaM2,
-    double WingSpanM);
+    double WingSpanM)
+{
+    /// <summary>With one inertia so many times itself; both as they are where the figure is neither.</summary>
+    internal AirframeMass With(EstimableFigure figure, double times) => figure switch
+    {
+        EstimableFigure.RollInertia => this with { IxxKgM2 = times * IxxKgM2 },
+        EstimableFigure.YawInertia => this with { IzzKgM2 = times * IzzKgM2 },
+        _ => this,
+    };
+}
