@@ -207,7 +207,7 @@ public class DoorTests(RunningSite site)
         await pilot.Goes($"/report/{registration}");
         await pilot.Page.GetByText("Do you know more of its history?").ClickAsync();
         await pilot.Sets(("words", words), ("rollsTo", "Left"), ("strength", "Slowly"), ("doing", "let-go-ball"), ("redFlags", "none"),
-            ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("aboard", "TwoUp"), ("sinceWhen", sinceWhen ?? "today"), ("happened", "WingRemoved"));
+            ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("aboard", "TwoUp"), ("sinceWhen", sinceWhen ?? "today"), ("happened", "Repaint"));
         await pilot.Presses("Send the report");
         await pilot.Page.WaitForURLAsync("**/receipt**");
         await RanNothing(pilot.Page, "/receipt");

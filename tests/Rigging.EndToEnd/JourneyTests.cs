@@ -45,7 +45,7 @@ public class JourneyTests(RunningSite site)
         await student.Page.GetByText("Do you know more of its history?").ClickAsync();
         await student.Sets(("words", "Let go of it and the left wing goes down by itself."), ("rollsTo", "Left"), ("strength", "Slowly"), ("doing", "let-go-ball"),
             ("redFlags", "none"), ("fuelMethod", "Dip"), ("fuelUnit", "l"), ("fuelLeftL", "25"), ("fuelRightL", "25"), ("aboard", "TwoUp"),
-            ("sinceWhen", "since the wing was off"), ("happened", "WingRemoved"));
+            ("sinceWhen", "since the wing was off"), ("happened", "Repaint"));
         await student.Page.GetByText("Can you add numbers?").ClickAsync();
         await student.Sets(("casKt", "95"), ("seatUnit", "kg"), ("seatLeftKg", "77"), ("seatRightKg", "77"), ("bankSide", "Left"), ("bankDeg", "6"), ("bankAfterS", "10"));
         await student.Presses("Send the report");

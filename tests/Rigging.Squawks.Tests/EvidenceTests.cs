@@ -28,7 +28,7 @@ public class EvidenceTests
         Assert.Equal(new BankAfter(10, -6) { Method = ReadingMethod.Eye }, Assert.Single(point.Readings));
         Assert.Contains(request.GroundChecks, check => check is AngleCheck { Kind: GroundCheckKind.FlapDifference, Deg: 0.1 });
         Assert.Contains(request.GroundChecks, check => check is ClearanceCheck { Clear: true });
-        Assert.Equal([new PastEvent(EventKind.WingRemoved)], request.Events);
+        Assert.Equal([new PastEvent(EventKind.Repaint)], request.Events);
     }
 
     [Theory]
@@ -106,7 +106,7 @@ public class EvidenceTests
     {
         var request = Read(School.Empty.Do(School.Pilot, School.Report with { WithoutEffect = [Tried.Incidence, Tried.RudderTab] }));
 
-        Assert.Equal([new(EventKind.WingRemoved), WithoutEffect(Cause.PanelIncidenceDifference), WithoutEffect(Cause.RudderOrFinOffset)], request.Events);
+        Assert.Equal([new(EventKind.Repaint), WithoutEffect(Cause.PanelIncidenceDifference), WithoutEffect(Cause.RudderOrFinOffset)], request.Events);
     }
 
     /// <summary>The flights before a flap rod was turned that nobody counted no longer speak; that the turn changed nothing does. Expected was −0.8 to −0.1 °/s.</summary>

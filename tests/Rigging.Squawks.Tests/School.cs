@@ -139,7 +139,7 @@ static class School
     public static readonly JoinedTo Join = new(Other, 7, "Same complaint from another pilot.");
 
     public static readonly Reported Report = new(1, Aircraft, "Rolls left by itself.", Side.Left, RollStrength.Slowly, Hands.Released, Feet.BallCentred,
-        95, 3000, 65, 0, 0, -6, 10, 25, 25, FuelMethod.Dip, 77, 77, "about two weeks", "left wing removed for paint", true, [Happening.WingRemoved], []);
+        95, 3000, 65, 0, 0, -6, 10, 25, 25, FuelMethod.Dip, 77, 77, "about two weeks", "painted, no wing off", true, [Happening.Repaint], []);
 
     public static readonly GroundChecked[] Checks =
     [

@@ -84,8 +84,11 @@ static class Walks
     static Fact Vary(Fact fact, int variant) => (fact, variant) switch
     {
         (Reported r, 1) => r with { RedFlags = [RedFlag.Bang, RedFlag.BothHands] },
+        (Reported r, 4) => r with { Happened = [Happening.HardLanding], RedFlags = [RedFlag.ControlJammed] },
         (Reported r, 2) => r with { Words = "Ça tire à gauche — «aile lourde» 左", CasKt = null },
         (Reported r, 3) => r with { CasKt = double.NaN },
+        (Called c, 9) => c with { Call = Call.Grounded, Happened = [Happening.FlapOverspeed] },
+        (Called c, 10) => c with { RedFlags = [RedFlag.Damage] },
         (Called c, < 8) => c with { Call = variant % 2 == 0 ? Call.NoRiggingHold : Call.MayFlyWithLimits, Limits = variant < 6 ? "Day, two up." : null },
         (GroundChecked, < 8) => School.Checks[variant % School.Checks.Length],
         (GroundChecked, 8) => School.Measured(Check.DamageInspection, null) with { Clear = false, Finding = "Cracked skin." },

@@ -10,7 +10,7 @@ static class Cautions
     public static IEnumerable<string> For(Evidence evidence)
     {
         var request = evidence.Request;
-        yield return "Computed from a model of this airframe; the approved data and the flight decide.";
+        yield return evidence.DamageDoubt.Count > 0 ? "Computed from a model of this airframe; the approved data decide." : "Computed from a model of this airframe; the approved data and the flight decide.";
         yield return string.Create(CultureInfo.InvariantCulture, $"The wing's figures are computed on {evidence.Aeroplane.Panels} panels; by two coarser grids they are within {evidence.Aeroplane.GridErrorPercent:0.0} %.");
 
         if (evidence.Aeroplane.Airframe.Estimated is { Count: > 0 } estimated)
@@ -18,7 +18,7 @@ static class Cautions
         if (evidence.Aeroplane.Airframe.Priors is { Count: > 0 } priors)
             yield return $"Of this type's own experience instead of the usual: {string.Join("; ", priors.Select(prior => $"{Wire.Word(prior.Cause)} ({prior.Reason.TrimEnd('.')})"))}.";
         if (request.TestPoints.SelectMany(point => point.Readings).Any(reading => Math.Abs(BankOf(reading)) > ReleasedMotion.HonestBankDeg))
-            yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so it counts as that much or more. Time a smaller bank.";
+            yield return $"A bank of more than {ReleasedMotion.HonestBankDeg:0}° was read: the motion is computed as if banks were small, so it counts as that much or more.{(evidence.DamageDoubt.Count > 0 ? "" : " Time a smaller bank.")}";
         if (request.TestPoints.Any(point => Math.Abs(point.FlapDeg) > Evidence.FlapUpDeg))
             yield return "With flap lowered the flaps' own difference and the lift they carry are modelled; the aeroplane's derivatives are taken as those with flap up.";
 

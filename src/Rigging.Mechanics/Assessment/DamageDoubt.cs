@@ -16,9 +16,12 @@ static class DamageDoubt
     const double FullAileronDeg = 20, NearlyFull = 0.75;
 
     static readonly EventKind[] Bent =
-        [EventKind.HardLanding, EventKind.GroundStrike, EventKind.FlapOverspeed, EventKind.Repair, EventKind.WingReplaced, EventKind.SuddenOnset, EventKind.FullControl];
+    [
+        EventKind.HardLanding, EventKind.GroundStrike, EventKind.FlapOverspeed, EventKind.Repair, EventKind.WingReplaced, EventKind.SuddenOnset, EventKind.FullControl,
+        EventKind.ControlJammed, EventKind.FirstFlightAfterAssembly, EventKind.UnexplainedRecurrence, EventKind.DamageSuspected,
+    ];
 
-    /// <summary>Each as a sentence; empty when damage is ruled out, or nothing speaks of it.</summary>
+    /// <summary>Each as a sentence; empty when damage is ruled out, or nothing speaks of it. Asked for once: <see cref="Evidence.DamageDoubt"/>.</summary>
     public static IEnumerable<string> Reasons(Evidence evidence)
     {
         var request = evidence.Request;

@@ -76,6 +76,11 @@ sealed class Evidence
     /// <summary>Which cause is behind what was seen.</summary>
     public Diagnosis Diagnosis { get; }
 
+    /// <summary>Why damage is not ruled out, each as a sentence: as long as there is one nothing is moved and nobody is told to fly.</summary>
+    public IReadOnlyList<string> DamageDoubt => doubt ??= [.. Assessment.DamageDoubt.Reasons(this)];
+
+    IReadOnlyList<string>? doubt;
+
     /// <summary>Groups of credible causes that this evidence cannot tell apart.</summary>
     public IReadOnlyList<IReadOnlyList<Cause>> Alike { get; }
 

@@ -30,7 +30,7 @@ static class NextTests
         var tests = new Candidates(evidence).InTheTradesOrder().ToList();
         var ordered = new List<NextTest>();
         // What may be broken is looked at before anything else, and not flown.
-        if (DamageDoubt.Reasons(evidence).Any())
+        if (evidence.DamageDoubt.Count > 0)
         {
             ordered.AddRange(tests.Where(test => test.Test == DamageInspection));
             tests.RemoveAll(test => test.Test == DamageInspection || test.Test.StartsWith(Flight, StringComparison.Ordinal));

@@ -86,7 +86,8 @@ public sealed record PastEvent(EventKind Kind, Cause? Cause = null);
 public enum EventKind
 {
     HardLanding, GroundStrike, WingRemoved, WingReplaced, Repaint, ControlReplaced, CablesAdjusted, FlapOverspeed,
-    StormParking, Repair, SuddenOnset, FullControl, CorrectionWithoutEffect,
+    StormParking, Repair, SuddenOnset, FullControl, ControlJammed, FirstFlightAfterAssembly, UnexplainedRecurrence, DamageSuspected,
+    CorrectionWithoutEffect,
 }
 
 /// <summary>Positions of the roll and yaw trim as the pilot read them, or <c>none</c> where there is no such trim.</summary>

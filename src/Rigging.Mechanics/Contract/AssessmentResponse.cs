@@ -19,7 +19,12 @@ public sealed record AssessmentResponse(
     IReadOnlyList<Prerequisite> Prerequisites,
     CorrectionProposal? Correction,
     IReadOnlyList<Refusal> Refusals,
-    IReadOnlyList<string> Cautions);
+    IReadOnlyList<string> Cautions)
+{
+    /// <summary>Nothing is moved and nobody is told to fly.</summary>
+    [JsonIgnore]
+    public bool DamageInDoubt => Refusals.Any(refusal => refusal.Code == Refusal.DamageNotRuledOut);
+}
 
 /// <summary>A mean with its 90 % interval.</summary>
 public sealed record Estimate(double Mean, double Low, double High, string Unit);
@@ -80,4 +85,7 @@ public enum TrailingEdge { Up, Down }
 /// <summary>Why nothing should be moved.</summary>
 /// <param name="Code">Stable, hyphenated; never reused for another reason.</param>
 /// <param name="Sentence">For a person.</param>
-public sealed record Refusal(string Code, string Sentence);
+public sealed record Refusal(string Code, string Sentence)
+{
+    public const string DamageNotRuledOut = "damage-not-ruled-out";
+}

@@ -16,8 +16,8 @@ static class Gate
     /// <summary>The cause to remedy, or why there is none to remedy yet.</summary>
     public static (Cause? ToRemedy, IReadOnlyList<Refusal> Refusals) Of(Evidence evidence)
     {
-        List<Refusal> refusals = [.. DamageDoubt.Reasons(evidence).Select(reason => new Refusal("damage-not-ruled-out", reason))];
-        refusals.AddRange(NotLetGo(evidence.Request));
+        List<Refusal> refusals = [.. evidence.DamageDoubt.Select(reason => new Refusal(Refusal.DamageNotRuledOut, reason))];
+        refusals.AddRange(NotLetGo(evidence));
         Cause? toRemedy = null;
         if (evidence.Aeroplane.Airframe.Limits is not { } limits)
             refusals.Add(new("limits-not-on-file", "No acceptable roll tendency is on file for this airframe: enter it from the school's or the type's own data, with its source."));
@@ -29,7 +29,7 @@ static class Gate
             refusals.AddRange(refusal is null ? [] : [refusal]);
         }
         if (evidence.Fit.IsPoor)
-            refusals.Add(new("nothing-fits", "No cause in the catalogue agrees with what was read. Fly and measure again before anything is moved; a reading is wrong, something is broken, or it is a cause nobody thought of."));
+            refusals.Add(new("nothing-fits", $"No cause in the catalogue agrees with what was read.{FlyAgain(evidence, " Fly and measure again before anything is moved.")} A reading is wrong, something is broken, or it is a cause nobody thought of."));
         if (refusals.Count > 0 && toRemedy is { } cause and not Cause.PanelIncidenceDifference)
             refusals.Add(Remedy.NotAnAdjustment(cause));
         refusals.AddRange(Stops.Refusal(evidence, refusals.Count == 0));
@@ -37,14 +37,15 @@ static class Gate
     }
 
     /// <summary>A trim that is off neutral holds the aeroplane, or rolls it, as a hand would; so does an autopilot.</summary>
-    static IEnumerable<Refusal> NotLetGo(AssessmentRequest request)
+    static IEnumerable<Refusal> NotLetGo(Evidence evidence)
     {
+        var request = evidence.Request;
         if (request.TestPoints.Count == 0)
             yield break;
         if (request.Trims?.OffNeutral.ToArray() is { Length: > 0 } off)
-            yield return new("trim-not-neutral", $"It was flown with {string.Join(" and ", off)}: that may be the cause, or hide it. Set the trims to neutral, look at where they stand then, and fly it again before anything is moved.");
+            yield return new("trim-not-neutral", $"It was flown with {string.Join(" and ", off)}: that may be the cause, or hide it. Set the trims to neutral and look at where they stand then.{FlyAgain(evidence, " Fly it again before anything is moved.")}");
         if (request.Autopilot == Autopilot.Engaged)
-            yield return new("autopilot-engaged", "It was flown with the autopilot engaged, so nothing was let go: switch it off, pull its breaker where the manual allows it, and fly it again before anything is moved.");
+            yield return new("autopilot-engaged", $"It was flown with the autopilot engaged, so nothing was let go: switch it off, and pull its breaker where the manual allows it.{FlyAgain(evidence, " Fly it again before anything is moved.")}");
     }
 
     static (Cause? ToRemedy, Refusal? Refusal) Tendency(Evidence evidence, RiggingLimits limits)
@@ -58,7 +59,7 @@ static class Gate
             return (null, new("loading-explains", "A load that was not reported explains most of what was seen: measure fuel and weights each side before anything is moved. Loading is never cured by moving a wing."));
         // A load that is on record is taken out of what was seen. It is flown again only where what is left of that is not likely too much one way.
         if (evidence.KnownExplains >= MostOfAll && Math.Abs(load) > limit && Math.Abs(load) >= 2 * Math.Abs(tendency.Mean) && OneWay(tendency, limit) < MostOfAll)
-            return (null, new("loading-explains", $"The load of that flight is worth {SignedRate.Of(load)} and explains most of what was seen: fly it again loaded as it is rigged for. Loading is never cured by moving a wing."));
+            return (null, new("loading-explains", $"The load of that flight is worth {SignedRate.Of(load)} and explains most of what was seen.{FlyAgain(evidence, " Fly it again loaded as it is rigged for.")} Loading is never cured by moving a wing."));
         if (inside && evidence.KnownExplains >= Half && Math.Abs(load) > limit / 4)
             return (null, new("loading-explains", Invariant($"The load of that flight is worth {SignedRate.Of(load)} and explains most of what was seen; without it the aeroplane is inside its limit of {limit:0.0} °/s. Loading is never cured by moving a wing.")));
         // What misleads a pilot, or rolls the aeroplane by another way than its wings, shows in the readings and not in the tendency.
@@ -83,7 +84,7 @@ static class Gate
     static (Cause? ToRemedy, Refusal? Refusal) Incidence(Evidence evidence)
     {
         if (evidence.Request.GroundChecks.OfType<ClearanceCheck>().Any(look => PriorOdds.Shows(look.Kind) == Cause.ContourOrFairing && !look.Clear))
-            return (null, new("not-an-adjustment", "Skin, a fairing or a tip was found to differ: repair or refit it to data and fly it again before a wing is turned; turning it now might only hide it."));
+            return (null, new("not-an-adjustment", $"Skin, a fairing or a tip was found to differ: repair or refit it to data{FlyAgain(evidence, " and fly it again")} before a wing is turned; turning it now might only hide it."));
         if (evidence.Observations.Any(observation => observation.IsFlown) && evidence.Diagnosis.Probability(Cause.PanelIncidenceDifference) < Half)
             return (null, NotSingledOut(evidence));
         var surest = ModelledCause.All
@@ -128,6 +129,9 @@ static class Gate
             .Select(c => Invariant($"{Wire.Word(c.Cause)} ({Sureness.Percent(c.Probability):0} %)"));
         return new("cause-not-singled-out", $"The evidence does not single out one cause: {string.Join(", ", names)}. Starting at the eccentric would be a guess; the next tests would separate them.");
     }
+
+    /// <summary>Nobody is told to fly what may be broken.</summary>
+    static string FlyAgain(Evidence evidence, string advice) => evidence.DamageDoubt.Count > 0 ? "" : advice;
 
     static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -66,6 +66,7 @@ public enum VerdictWord { Accepted, AdjustAgain, NotEnoughEvidence }
 /// <summary>What the check flight says about the complaint once the day's fuel and loading are taken out.</summary>
 /// <param name="TendencyDegPerS">With the load it is rigged for, right wing down positive: the day's load is not in it.</param>
 /// <param name="LoadShareDegPerS">What the day's load added to that.</param>
+/// <param name="WorseThanBefore">To be adjusted again, and further out than before the work. Filled in by the program; null when that is not known.</param>
 public sealed record VerdictGiven(
     VerdictWord Verdict,
     double? TendencyDegPerS,
@@ -73,7 +74,8 @@ public sealed record VerdictGiven(
     string Explanation,
     string Request,
     string Response,
-    string LibraryVersion) : Fact;
+    string LibraryVersion,
+    bool? WorseThanBefore = null) : Fact;
 
 /// <summary>The fifth act: the school's inspector closes the complaint.</summary>
 public sealed record Closed(string Statement) : Fact;

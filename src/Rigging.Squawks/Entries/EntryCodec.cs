@@ -18,8 +18,8 @@ public static class EntryCodec
 
     static readonly Dictionary<string, (int Version, Type Type)> ByKind = new()
     {
-        ["report"] = (3, typeof(Reported)),
-        ["airworthiness-call"] = (1, typeof(Called)),
+        ["report"] = (4, typeof(Reported)),
+        ["airworthiness-call"] = (2, typeof(Called)),
         ["ground-check"] = (2, typeof(GroundChecked)),
         ["evaluation-flight"] = (2, typeof(EvaluationFlown)),
         ["assessment"] = (1, typeof(Assessed)),
@@ -34,7 +34,7 @@ public static class EntryCodec
         ["independent-inspection"] = (1, typeof(Inspected)),
         ["approval"] = (1, typeof(Approved)),
         ["check-flight"] = (2, typeof(CheckFlown)),
-        ["verdict"] = (1, typeof(VerdictGiven)),
+        ["verdict"] = (2, typeof(VerdictGiven)),
         ["closing"] = (1, typeof(Closed)),
         ["round-opened"] = (1, typeof(RoundOpened)),
         ["waiting"] = (1, typeof(Waiting)),
@@ -49,7 +49,7 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("report", 2), ("photograph", 1), ("ground-check", 1), ("evaluation-flight", 1), ("correction", 1),
+        ("report", 1), ("report", 2), ("report", 3), ("airworthiness-call", 1), ("verdict", 1), ("photograph", 1), ("ground-check", 1), ("evaluation-flight", 1), ("correction", 1),
         ("work-started", 1), ("as-found", 1), ("as-found", 2), ("torque-application", 1), ("work-handover", 1),
         ("work-done", 1), ("work-done", 2), ("work-done", 3),
         ("check-flight", 1),

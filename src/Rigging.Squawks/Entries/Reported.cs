@@ -19,7 +19,7 @@ public enum Aboard { AloneLeft, AloneRight, TwoUp, MoreThanTwo }
 /// <param name="Sha256">Lower-case hexadecimal.</param>
 public sealed record Photo(string Sha256);
 
-/// <summary>Things a pilot can see that ground an aircraft at once.</summary>
+/// <summary>Things a pilot can see that ground an aircraft at once. The grounding questions are these and the happenings that <see cref="GroundingQuestions"/> names.</summary>
 public enum RedFlag
 {
     SuddenOnset,
@@ -30,6 +30,7 @@ public enum RedFlag
     FirstFlightAfterAssembly,
     UnexplainedRecurrence,
     Damage,
+    ControlJammed,
 }
 
 /// <summary>What was done to the aircraft, or happened to it, since it last flew straight. Often the best clue.</summary>
@@ -47,6 +48,29 @@ public enum Happening
     Repair,
 }
 
+/// <summary>The dangers that are asked first, of whoever reports and of whoever makes the call: each grounds until a damage inspection is recorded clear.</summary>
+public static class GroundingQuestions
+{
+    /// <summary>Where something may be bent, or put together wrong.</summary>
+    public static IReadOnlyList<Happening> Happenings { get; } =
+    [
+        Happening.HardLanding, Happening.GroundStrike, Happening.FlapOverspeed, Happening.Repair, Happening.WingRemoved, Happening.WingReplaced, Happening.ControlReplaced,
+    ];
+
+    /// <summary>The rest of what may have happened: history, and no danger by itself.</summary>
+    public static IReadOnlyList<Happening> History { get; } = [.. Enum.GetValues<Happening>().Except(Happenings)];
+
+    public static bool Grounds(Reported report) => Raised(report.RedFlags, report.Happened).Any();
+
+    /// <summary>The pilot's words; where there are none, what was ticked.</summary>
+    public static string Complaint(Reported report) =>
+        string.IsNullOrWhiteSpace(report.Words) ? Rules.Words.Capital(string.Join("; ", Raised(report.RedFlags, report.Happened))) : report.Words;
+
+    /// <summary>What was answered with yes, in the trade's words.</summary>
+    public static IEnumerable<string> Raised(IReadOnlyList<RedFlag>? flags, IReadOnlyList<Happening>? happened) =>
+        [.. (flags ?? []).Select(Rules.Words.Of), .. (happened ?? []).Intersect(Happenings).Select(Rules.Words.Of)];
+}
+
 /// <summary>What was set otherwise because of it already, and changed nothing.</summary>
 public enum Tried { Incidence, Flaps, Ailerons, AileronTab, RudderTab }
 
@@ -59,6 +83,7 @@ public enum Tried { Incidence, Flaps, Ailerons, AileronTab, RudderTab }
 /// <param name="AsSet">Trims, power and autopilot as the pilot set or read them, in the pilot's own words and units.</param>
 /// <param name="Photos">Null when there are none.</param>
 /// <param name="WithoutEffect">Null when nothing was tried, or nobody says.</param>
+/// <param name="Unread">What was typed and could not be read, as typed: a report that grounds is filed all the same. Null when there is none.</param>
 /// <param name="BankDeg">Bank reached after <paramref name="BankAfterS"/> seconds, right wing down positive.</param>
 public sealed record Reported(
     int Number,
@@ -88,4 +113,5 @@ public sealed record Reported(
     Aboard? Aboard = null,
     string? AsSet = null,
     IReadOnlyList<Photo>? Photos = null,
-    IReadOnlyList<Tried>? WithoutEffect = null) : Fact;
+    IReadOnlyList<Tried>? WithoutEffect = null,
+    IReadOnlyList<string>? Unread = null) : Fact;

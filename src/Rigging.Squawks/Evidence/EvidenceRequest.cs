@@ -20,7 +20,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     /// them; not the flights made before anything else was moved, nor those that a trim or the autopilot held where a later one was flown without.
     /// </summary>
     /// <param name="lessons">How earlier corrections turned out.</param>
-    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null) => Of(ledger, onFile, _ => true, lessons);
+    /// <param name="damageElsewhere">Another squawk of the aircraft asks for a damage inspection.</param>
+    public static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null, bool damageElsewhere = false) =>
+        Of(ledger, onFile, _ => true, lessons, damageElsewhere);
 
     /// <summary>What was flown between two entries, neither included, and the aircraft as it stood then: what was moved later is not brought in.</summary>
     internal static EvidenceRequest Between(Ledger ledger, AirframeOnFile onFile, int after, int before) =>
@@ -35,11 +37,12 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     public AssessmentRequest Read() => ContractReader.ReadRequest(Json) is { Value: { } request } ? request
         : throw new InvalidOperationException($"This evidence is no request: {string.Join("; ", ContractReader.ReadRequest(Json).Faults)}");
 
-    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null)
+    static EvidenceRequest Of(Ledger ledger, AirframeOnFile onFile, Func<Entry, bool> counts, IReadOnlyList<EarlierCorrection>? lessons = null, bool damageElsewhere = false)
     {
         var airframe = onFile.Read();
         List<string> assumed = [];
         var state = ledger.State;
+        var inDoubt = state.DamageSuspected || damageElsewhere;
         var points = new JsonArray();
         var turned = new TurnedSince(ledger, new Lazy<Aeroplane>(() => new(airframe)));
         var speaking = FlownTrims.WithoutPutRight([.. ledger.Entries.Where(entry => counts(entry) && turned.Since(entry.Sequence) is not null)], assumed);
@@ -50,9 +53,9 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         {
             ["airframe"] = JsonNode.Parse(onFile.Json),
             ["straightBefore"] = state.Report?.StraightBefore,
-            ["events"] = Events(ledger, turned),
+            ["events"] = Events(ledger, turned, inDoubt),
             ["testPoints"] = points,
-            ["groundChecks"] = GroundChecks(ledger, new(turned)),
+            ["groundChecks"] = GroundChecks(ledger, new(turned), inDoubt),
         };
         FlownTrims.Into(request, speaking);
         // How the trims stood on the reported flight says nothing of a later one.
@@ -109,17 +112,28 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     static IEnumerable<JsonNode> Parse(string testPoints) =>
         JsonNode.Parse(testPoints) is JsonArray array ? array.OfType<JsonNode>().Select(node => node.DeepClone()) : [];
 
-    static JsonArray Events(Ledger ledger, TurnedSince turned)
+    static JsonArray Events(Ledger ledger, TurnedSince turned, bool inDoubt)
     {
         var report = ledger.State.Report;
-        var words = (report?.Happened ?? []).Select(happening => Wire.Word(happening));
-        bool Flagged(params RedFlag[] flags) => report?.RedFlags.Any(flags.Contains) == true;
-        if (Flagged(RedFlag.SuddenOnset, RedFlag.Bang, RedFlag.StuckOrSplitFlap)) words = words.Append("sudden-onset");
-        if (Flagged(RedFlag.FullOrNearlyFullControl, RedFlag.BothHands)) words = words.Append("full-control");
+        var calls = ledger.Entries.Select(entry => entry.Fact).OfType<Called>().ToList();
+        var words = (report?.Happened ?? []).Concat(calls.SelectMany(call => call.Happened ?? [])).Select(happening => Wire.Word(happening))
+            .Concat((report?.RedFlags ?? []).Concat(calls.SelectMany(call => call.RedFlags ?? [])).Select(flag => Wire.Word(EventOf(flag))));
+        if (inDoubt) words = words.Append(Wire.Word(EventKind.DamageSuspected));
         var inVain = (report?.WithoutEffect ?? []).Select(WithoutEffect.MeantFor).Concat(WithoutEffect.Of(ledger, turned))
             .Select(cause => $"{Wire.Word(EventKind.CorrectionWithoutEffect)}:{Wire.Word(cause)}");
         return [.. words.Concat(inVain).Distinct().Select(word => JsonValue.Create(word))];
     }
+
+    static EventKind EventOf(RedFlag flag) => flag switch
+    {
+        RedFlag.SuddenOnset or RedFlag.Bang or RedFlag.StuckOrSplitFlap => EventKind.SuddenOnset,
+        RedFlag.FullOrNearlyFullControl or RedFlag.BothHands => EventKind.FullControl,
+        RedFlag.FirstFlightAfterAssembly => EventKind.FirstFlightAfterAssembly,
+        RedFlag.UnexplainedRecurrence => EventKind.UnexplainedRecurrence,
+        RedFlag.Damage => EventKind.DamageSuspected,
+        RedFlag.ControlJammed => EventKind.ControlJammed,
+        _ => throw new ArgumentOutOfRangeException(nameof(flag)),
+    };
 
     static JsonObject? Settings(SquawkState state)
     {
@@ -142,11 +156,11 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         _ => null,
     };
 
-    // The latest of each check counts, as far as no work since overtook it.
-    static JsonArray GroundChecks(Ledger ledger, CheckedSince since) =>
+    // The latest of each check counts, as far as no work since overtook it; a clear look for damage only as long as nothing was reported after it.
+    static JsonArray GroundChecks(Ledger ledger, CheckedSince since, bool inDoubt) =>
     [
         .. ledger.Entries
-            .Where(e => e.Fact is GroundChecked { NotApplicableReason: null })
+            .Where(e => e.Fact is GroundChecked { NotApplicableReason: null } && !(inDoubt && e.Fact is GroundChecked { Check: Check.DamageInspection, Clear: true }))
             .Select(e => since.Now((GroundChecked)e.Fact, e.Sequence))
             .OfType<GroundChecked>()
             .GroupBy(check => (check.Check, check.Cable, check.Side))

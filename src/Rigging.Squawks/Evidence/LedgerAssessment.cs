@@ -20,9 +20,10 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
     public static string LibraryVersion { get; } = typeof(Assessor).Assembly.GetName().Version!.ToString(3);
 
     /// <param name="lessons">How earlier corrections turned out, on this aircraft and others of its type.</param>
-    public static LedgerAssessment Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null)
+    /// <param name="damageElsewhere">Another squawk of the aircraft asks for a damage inspection.</param>
+    public static LedgerAssessment Of(Ledger ledger, AirframeOnFile onFile, IReadOnlyList<EarlierCorrection>? lessons = null, bool damageElsewhere = false)
     {
-        var evidence = EvidenceRequest.Of(ledger, onFile, lessons);
+        var evidence = EvidenceRequest.Of(ledger, onFile, lessons, damageElsewhere);
         var request = evidence.Read();
         var practice = PracticeFor(ledger);
         var response = Assessor.Assess(request, request.Airframe!, practice);

@@ -20,17 +20,21 @@ public sealed record LedgerVerdict(VerdictGiven Fact, AssessmentRequest Request,
     };
 
     /// <summary>Null when no check flight is on record in this round.</summary>
-    public static LedgerVerdict? Of(Ledger ledger, AirframeOnFile onFile)
+    /// <param name="damageElsewhere">Another squawk of the aircraft asks for a damage inspection.</param>
+    public static LedgerVerdict? Of(Ledger ledger, AirframeOnFile onFile, bool damageElsewhere = false)
     {
         if (ledger.State.CheckFlight is not { Fact: var flown }) return null;
         var evidence = EvidenceRequest.OfCheckFlights(ledger, onFile, flown.FuelMeasured);
         var request = evidence.Read();
-        var computed = NotAgainstTheRest(CheckFlight.Judge(request, request.Airframe!, flown.FuelMeasured), ledger, onFile, flown.FuelMeasured);
+        var judged = NotAgainstTheRest(CheckFlight.Judge(request, request.Airframe!, flown.FuelMeasured), ledger, onFile, flown.FuelMeasured);
+        var computed = ledger.State.DamageSuspected || damageElsewhere ? judged with { Verdict = Verdict.NotEnoughEvidence, Reasons = [InDoubt] } : judged;
         return new(
             new(WordOf(computed.Verdict), computed.RollTendency?.Mean, computed.LoadContribution?.Mean, string.Join(' ', computed.Reasons),
                 evidence.Json, JsonSerializer.Serialize(computed, Form), LedgerAssessment.LibraryVersion),
             request, computed);
     }
+
+    const string InDoubt = "Damage is in doubt: nothing is judged until a damage inspection is recorded clear.";
 
     /// <summary>
     /// A flight is accepted by itself, and not against everything else on record that still speaks of the aircraft: flights before a move by a known

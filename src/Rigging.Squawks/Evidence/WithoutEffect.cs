@@ -54,5 +54,6 @@ static class WithoutEffect
         _ => null,
     };
 
-    static double? Tendency(string response) => (double?)JsonNode.Parse(response)?["rollTendency"]?["mean"];
+    /// <summary>Of an assessment on record, °/s.</summary>
+    internal static double? Tendency(string response) => (double?)JsonNode.Parse(response)?["rollTendency"]?["mean"];
 }

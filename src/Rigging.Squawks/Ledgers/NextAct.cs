@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
 
 namespace Rigging.Squawks.Ledgers;
 
@@ -7,6 +8,11 @@ namespace Rigging.Squawks.Ledgers;
 /// <param name="Kind">The entry it leads to, so that the page can link to the right step.</param>
 public sealed record NextAct(Type Kind, string Sentence, IReadOnlyList<Authority> By)
 {
+    /// <summary>As the aircraft stands by all its squawks: what another one keeps on the ground for damage is not flown for this one.</summary>
+    public static NextAct? Of(SquawkState state, Facts facts) => Of(state) is { } next && next.Kind == typeof(CheckFlown) && facts.DamageElsewhere
+        ? next with { Sentence = $"S-{facts.OtherSquawks.First(other => other.DamageSuspected).Number} keeps the aircraft on the ground: the damage inspection there comes first.", By = [Authority.Inspector] }
+        : Of(state);
+
     /// <summary>Null when the squawk is over.</summary>
     public static NextAct? Of(SquawkState state) => state.Stage switch
     {

@@ -26,13 +26,15 @@ public sealed record SquawkState
 
     public Called? Call { get; init; }
 
-    /// <summary>A red flag was raised, or a control moved the wrong way, and no damage inspection has cleared it since.</summary>
-    public bool RedFlagged { get; init; }
+    /// <summary>Grounding questions answered with yes, a control that moved the wrong way, work that made it worse: what no damage inspection has cleared since, in words.</summary>
+    public ImmutableList<string> DamageQuestions { get; init; } = [];
+
+    public bool RedFlagged => DamageQuestions.Count > 0;
 
     /// <summary>The last damage inspection: true clear, false damage found, null none.</summary>
     public bool? DamageClear { get; init; }
 
-    /// <summary>It is grounded until a damage inspection clears it.</summary>
+    /// <summary>Damage is in doubt: it is grounded until a damage inspection clears it. The one answer for status, rules, assessment, card and words.</summary>
     public bool DamageSuspected => RedFlagged || DamageClear == false;
 
     /// <summary>When what grounds it last came on record; null unless <see cref="DamageSuspected"/>.</summary>
@@ -82,6 +84,9 @@ public sealed record SquawkState
     /// <summary>Everyone with an entry in this round's work: none of them is independent.</summary>
     public ImmutableHashSet<PersonId> Workers { get; init; } = [];
 
+    /// <summary>The same of every round.</summary>
+    public ImmutableHashSet<PersonId> EverWorked { get; init; } = [];
+
     public (Inspected Fact, PersonId By)? Inspection { get; init; }
 
     public (Approved Fact, Entry Entry)? Approval { get; init; }
@@ -110,8 +115,17 @@ public sealed record SquawkState
         },
     };
 
-    /// <summary>The logged flight lifts the passenger bar. A call made since the work began still counts.</summary>
-    FlightStatus AfterSatisfactoryFlight => CalledSinceWork == Entries.Call.MayFlyWithLimits ? FlightStatus.Limits : FlightStatus.MayFly;
+    /// <summary>
+    /// The logged flight lifts the passenger bar. A call made since the work began still counts; the limits of one before it until the verdict says that the
+    /// complaint is cured, and its grounding again where the verdict says that it is not.
+    /// </summary>
+    FlightStatus AfterSatisfactoryFlight => (CalledSinceWork, Call?.Call, Verdict?.Verdict) switch
+    {
+        (Entries.Call.MayFlyWithLimits, _, _) => FlightStatus.Limits,
+        (null, Entries.Call.MayFlyWithLimits, not VerdictWord.Accepted) => FlightStatus.Limits,
+        (null, Entries.Call.Grounded, VerdictWord.AdjustAgain) => FlightStatus.Grounded,
+        _ => FlightStatus.MayFly,
+    };
 
     /// <summary>The last call made since this round's work began: approval and flight answer the calls before it, not this one.</summary>
     public Call? CalledSinceWork { get; init; }
@@ -142,8 +156,8 @@ public sealed record SquawkState
     {
         var next = entry.Fact switch
         {
-            Reported report => this with { Report = report, Reporter = entry.By, RedFlagged = report.RedFlags.Count > 0 },
-            Called call => this with { Call = call, CalledSinceWork = WorkStarted is null ? null : call.Call },
+            Reported report => (this with { Report = report, Reporter = entry.By }).Doubted(GroundingQuestions.Raised(report.RedFlags, report.Happened)),
+            Called call => Doubted(GroundingQuestions.Raised(call.RedFlags, call.Happened)) with { Call = call, CalledSinceWork = WorkStarted is null ? null : call.Call },
             GroundChecked check => Checked(check),
             CorrectionAgreed correction => this with { Correction = correction },
             WorkStarted started => Working(entry) with { WorkStarted = started },
@@ -153,15 +167,10 @@ public sealed record SquawkState
             TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
             WorkHandedOver handover => entry.Moment() is var moment && moment < HandedOverAt ? Working(entry) : Working(entry) with { Loose = handover.Loose, HandedOverAt = moment },
             WorkDone done => Working(entry) with { WorkDone = (done, entry.By), SignedAt = entry.At, TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
-            Inspected inspected => this with
-            {
-                Inspection = (inspected, entry.By),
-                Approval = null,
-                RedFlagged = RedFlagged || inspected.Observations.Any(o => o.WrongWay),
-            },
+            Inspected inspected => Doubted(inspected.Observations.Any(o => o.WrongWay) ? [Words.WrongWay] : []) with { Inspection = (inspected, entry.By), Approval = null },
             Approved approved => this with { Approval = (approved, entry) },
             CheckFlown flown => this with { CheckFlight = (flown, entry.By), Verdict = null },
-            VerdictGiven verdict => this with { Verdict = verdict },
+            VerdictGiven verdict => Doubted(verdict.WorseThanBefore == true ? [Words.WorseThanBefore] : []) with { Verdict = verdict },
             RoundOpened => NewRound(),
             Waiting waiting => this with { Waiting = waiting },
             Resumed => this with { Waiting = null },
@@ -170,7 +179,7 @@ public sealed record SquawkState
         };
         if (entry.Signature is not null) next = next with { Signed = Signed.Add(entry.Sequence) };
         if (!next.DamageSuspected) next = next with { SuspectedAt = null };
-        else if (entry.Fact is Reported or Inspected { Passed: false } or GroundChecked { Check: Check.DamageInspection }) next = next with { SuspectedAt = entry.At };
+        else if (next.DamageQuestions.Count > DamageQuestions.Count || entry.Fact is Inspected { Passed: false } or GroundChecked { Check: Check.DamageInspection }) next = next with { SuspectedAt = entry.At };
         return next with { Stage = MoveTable.Next(this, entry.Fact), Length = Length + 1 };
     }
 
@@ -178,14 +187,22 @@ public sealed record SquawkState
     {
         Recorded = CheckUnits.Serves(check.Check) is { } served ? Recorded.Add(served) : Recorded,
         DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
-        RedFlagged = RedFlagged && check is not { Check: Check.DamageInspection, Clear: true },
+        DamageQuestions = check is { Check: Check.DamageInspection, Clear: true } ? [] : DamageQuestions,
+    };
+
+    // Who looked before it happened has not looked.
+    SquawkState Doubted(IEnumerable<string> raised) => raised.Except(DamageQuestions).ToList() is not { Count: > 0 } more ? this : this with
+    {
+        DamageQuestions = DamageQuestions.AddRange(more),
+        DamageClear = DamageClear == true ? null : DamageClear,
+        Recorded = Recorded.Remove(Prerequisite.Damage),
     };
 
     ImmutableDictionary<Control, double> Over(IReadOnlyList<AdjusterSetting>? later) => Adjusters.SetItems((later ?? []).Select(setting => KeyValuePair.Create(setting.Control, setting.Value)));
 
     static bool Same(string fastener, string other) => string.Equals(fastener.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 
-    SquawkState Working(Entry entry) => this with { Workers = Workers.Add(entry.By) };
+    SquawkState Working(Entry entry) => this with { Workers = Workers.Add(entry.By), EverWorked = EverWorked.Add(entry.By) };
 
     SquawkState NewRound() => this with
     {

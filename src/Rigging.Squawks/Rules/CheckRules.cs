@@ -12,6 +12,8 @@ static class CheckRules
         {
             if (!facts.Who.May(Authority.Inspector))
                 yield return new("clearing-needs-an-inspector", "Finding the aircraft free of damage lifts its grounding, and only somebody who may inspect signs that. You can record what you found as not clear, or as a note.", "clear");
+            if (state.EverWorked.Contains(facts.Who.Id))
+                yield return new("inspector-did-the-work", "You took part in the work on this squawk, so you cannot be the one who finds it free of damage. Another inspector must look.", "clear");
             if (state.HasNewerEntries) yield return Gates.NewerEntries;
             if (check.HappenedAt < state.SuspectedAt)
                 yield return new("inspected-before-suspected", "This lifts the grounding, so it must have been looked at after what grounded it came on record. Inspect again, or enter this one as a note.", "happenedOn");

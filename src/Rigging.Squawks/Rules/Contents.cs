@@ -42,7 +42,7 @@ static class Contents
         Inspected inspected => InspectionRules.Of(inspected, state),
         Approved approved => ApprovalRules.Of(approved),
         CheckFlown flown => CheckFlightRules.Of(flown, state, facts),
-        VerdictGiven verdict => VerdictRules(verdict, state),
+        VerdictGiven verdict => VerdictRules(verdict, state, facts),
         Closed closed => Needed(closed.Statement, "text-missing", "statement", "why the complaint is closed"),
         RoundOpened round => Needed(round.Reason, "text-missing", "reason", "why another round is needed"),
         Waiting waiting => Needed(waiting.Reason, "text-missing", "reason", "what is waited for"),
@@ -92,9 +92,11 @@ static class Contents
             yield return new("original-not-said", "Say which is the original: the paper, or this ledger.", "original");
     }
 
-    static IEnumerable<BrokenRule> VerdictRules(VerdictGiven verdict, SquawkState state)
+    static IEnumerable<BrokenRule> VerdictRules(VerdictGiven verdict, SquawkState state, Facts facts)
     {
         foreach (var rule in Needed(verdict.Explanation, "text-missing", "explanation", "what the verdict rests on")) yield return rule;
+        if (verdict.Verdict != VerdictWord.NotEnoughEvidence && facts.DamageInDoubt(state))
+            yield return new("damage-not-ruled-out", "Damage is in doubt: until a damage inspection is recorded clear the verdict can only be “not enough evidence”.", "verdict");
         if (verdict.Verdict != VerdictWord.NotEnoughEvidence && state.CheckFlight is { Fact.FuelMeasured: false })
             yield return new("fuel-not-measured", "Fuel on each side was not measured on the check flight, so what it did to the roll is not known: the verdict can only be “not enough evidence”.", "verdict");
         if (verdict.Verdict != VerdictWord.NotEnoughEvidence && state.CheckFlight is { Fact.Trims: { } trims } && trims.WhatHeld() is { } held)
@@ -107,6 +109,6 @@ static class Contents
         if (facts.OtherSquawks.FirstOrDefault(other => other.Id == joined.Other) is not { } target)
             yield return new("join-target-missing", $"S-{joined.OtherNumber} is not another open squawk of this aircraft.", "other");
         else if (target.Allows < state.FlightStatus)
-            yield return new("join-would-lift", $"By this squawk the aircraft is {Words.Of(state.FlightStatus)}, by S-{target.Number} only {Words.Of(target.Allows)}: joining would lift that. Make a call here, or there, first.", "other");
+            yield return new("join-would-lift", $"By this squawk the aircraft is “{Words.Of(state.FlightStatus)}”, by S-{target.Number} “{Words.Of(target.Allows)}”: joining would lift that. Make a call here, or there, first.", "other");
     }
 }

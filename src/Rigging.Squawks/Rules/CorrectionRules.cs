@@ -18,7 +18,7 @@ static class CorrectionRules
         {
             if (state.MissingPrerequisites is { Count: > 0 } missing)
                 yield return new("prerequisites-missing", $"No incidence move until each of these is on record as checked, or not applicable with a reason: {string.Join(", ", missing.Select(Words.Of))}.", "moves");
-            if (state.RedFlagged || state.DamageClear != true)
+            if (facts.DamageInDoubt(state) || state.DamageClear != true)
                 yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.", "moves");
         }
         foreach (var twice in correction.Moves.Where(move => move.Control != Control.RepairOrReplace).GroupBy(move => move.Control).Where(same => same.Count() > 1))

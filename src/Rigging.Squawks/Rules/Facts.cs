@@ -32,11 +32,17 @@ public sealed record Facts(
     /// <summary>The day on which it was done: today, unless it is entered late.</summary>
     public LocalDate DayOf(IMayComeLate fact) => DayOf(fact.HappenedAt ?? Now);
 
+    /// <summary>Damage of this aircraft is in doubt, by this squawk or by another one.</summary>
+    public bool DamageInDoubt(SquawkState state) => state.DamageSuspected || DamageElsewhere;
+
+    public bool DamageElsewhere => OtherSquawks.Any(other => other.DamageSuspected);
+
     /// <summary>The worst that the aircraft's other squawks allow.</summary>
     public FlightStatus OthersAllow => OtherSquawks.Select(other => other.Allows).DefaultIfEmpty(FlightStatus.MayFly).Max();
 }
 
-public sealed record OtherSquawk(SquawkId Id, int Number, FlightStatus Allows);
+/// <param name="DamageSuspected">Damage is in doubt there, and so on this aircraft.</param>
+public sealed record OtherSquawk(SquawkId Id, int Number, FlightStatus Allows, bool DamageSuspected = false);
 
 /// <summary>The proof that the person just showed: how, when, and of which texts.</summary>
 /// <param name="TextSha256">Hash of the text that the page showed, people as tokens: compared with the text as it is now.</param>

@@ -50,14 +50,14 @@ static class Gates
         {
             var allows = (FlightStatus)Math.Max((int)state.FlightStatus, (int)facts.OthersAllow);
             if (allows > FlightStatus.Limits)
-                yield return new("aircraft-may-not-fly", allows == state.FlightStatus
-                    ? $"The aircraft is {Words.Of(allows)} by this squawk; an evaluation flight needs a call that permits it."
-                    : $"Another squawk of this aircraft ({OtherNumbers(facts)}) keeps it {Words.Of(allows)}.");
+                yield return new("aircraft-may-not-fly", state.DamageSuspected ? DamageQuestion
+                    : allows == state.FlightStatus ? $"By this squawk the aircraft is “{Words.Of(allows)}”; an evaluation flight needs a call that permits it."
+                    : OthersKeepIt(facts));
         }
         if (kind == typeof(CheckFlown))
         {
             if (facts.OthersAllow > FlightStatus.CrewOnly)
-                yield return new("aircraft-may-not-fly", $"Another squawk of this aircraft ({OtherNumbers(facts)}) keeps it {Words.Of(facts.OthersAllow)}.");
+                yield return new("aircraft-may-not-fly", OthersKeepIt(facts));
             if (Grounded(state) is { } grounded) yield return grounded;
         }
         if (kind == typeof(Approved))
@@ -66,7 +66,7 @@ static class Gates
                 yield return new("inspection-not-passed", "No independent inspection of this work has passed.");
             if (Grounded(state) is { } grounded) yield return grounded;
         }
-        if (kind == typeof(WorkStarted) && (state.RedFlagged || state.DamageClear != true) && state.Correction is { } agreed && agreed.Moves.Any(m => m.Control.MovesIncidence()))
+        if (kind == typeof(WorkStarted) && (facts.DamageInDoubt(state) || state.DamageClear != true) && state.Correction is { } agreed && agreed.Moves.Any(m => m.Control.MovesIncidence()))
             yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.");
         if (kind == typeof(WorkDone) && state.Loose is { } loose)
             yield return new("left-loose", $"The last handover says: {loose} Record that it is tight again before you sign the work.");
@@ -77,17 +77,21 @@ static class Gates
             else if (state.Verdict.Verdict != VerdictWord.Accepted)
                 yield return new("verdict-not-accepted", $"The verdict is “{Words.Of(state.Verdict.Verdict)}”. Open another round, or record it as within limits.");
             if (state.FlightStatus > FlightStatus.Limits)
-                yield return new("aircraft-grounded", $"The aircraft is {Words.Of(state.FlightStatus)} by this squawk; closing would lift that.");
+                yield return new("aircraft-grounded", $"By this squawk the aircraft is “{Words.Of(state.FlightStatus)}”; closing would lift that.");
         }
         if (LeavesTheAircraftToOthers.Contains(kind) && state.FlightStatus == FlightStatus.Grounded)
             yield return new("aircraft-grounded", "The aircraft is grounded by this squawk; this would lift that. A call or a damage inspection must do so first.");
     }
 
     static BrokenRule? Grounded(SquawkState state) =>
-        state.DamageSuspected ? new("aircraft-grounded", "The aircraft is grounded until a damage inspection clears it. An inspector signs that.")
+        state.DamageSuspected ? new("aircraft-grounded", DamageQuestion)
         : state.CheckFlight is { Fact.Satisfactory: false } ? new("aircraft-grounded", "The last check flight was not satisfactory. A mechanic or inspector must open another round.")
         : state.FlightStatus == FlightStatus.Grounded ? new("aircraft-grounded", "The aircraft was grounded by a call since the work began. A mechanic or inspector must make another call first.")
         : null;
+
+    const string DamageQuestion = "The aircraft is grounded until a damage inspection is recorded clear. An inspector signs that.";
+
+    static string OthersKeepIt(Facts facts) => $"By another squawk of this aircraft ({OtherNumbers(facts)}) it is “{Words.Of(facts.OthersAllow)}”.";
 
     static string OtherNumbers(Facts facts) =>
         string.Join(", ", facts.OtherSquawks.Where(o => o.Allows == facts.OthersAllow).Select(o => $"S-{o.Number}"));

@@ -7,7 +7,9 @@ static class ReportRules
 {
     public static IEnumerable<BrokenRule> Of(Reported report)
     {
-        foreach (var rule in Contents.Needed(report.Words, "text-missing", "words", "what the aeroplane does, in your own words")) yield return rule;
+        // What grounds is filed at once, with or without words.
+        if (!GroundingQuestions.Grounds(report))
+            foreach (var rule in Contents.Needed(report.Words, "text-missing", "words", "what the aeroplane does, in your own words")) yield return rule;
         foreach (var rule in (IEnumerable<BrokenRule?>)
         [
             Range(report.CasKt, 20, 400, "casKt", "Indicated airspeed", "kt"),

@@ -33,6 +33,7 @@ static class Stamp
             ApprovedOn = facts.Today,
             RecordEntry = MaintenanceRecord.Compose(ledger, facts.RuleSet, Certificates.For(approved, facts), facts.Who.Id),
         },
+        VerdictGiven verdict => verdict with { WorseThanBefore = Evidence.WorseThanBefore.Is(ledger, verdict) },
         _ => fact,
     };
 

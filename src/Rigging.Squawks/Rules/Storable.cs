@@ -9,7 +9,7 @@ namespace Rigging.Squawks.Rules;
 /// <summary>What no record can hold, wherever in an entry it stands: a number that is none, a word that is none of the choices, a text nobody can print.</summary>
 static class Storable
 {
-    const int LongestText = 4000;
+    public const int LongestText = 4000;
     const int LongestList = 200;
 
     /// <summary>Texts that a program wrote for a program: checked by whoever reads them, and longer than a person writes.</summary>
@@ -33,11 +33,13 @@ static class Storable
     /// <summary>What is stored of it: its own, not what its type has once for all.</summary>
     static PropertyInfo[] Properties(object part) => part.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance);
 
+    public static bool Prints(Rune rune) => rune != Rune.ReplacementChar && (!Rune.IsControl(rune) || rune.Value is '\n' or '\r' or '\t');
+
     static IEnumerable<BrokenRule> Text(string text, string field, int longest)
     {
         if (text.Length > longest)
             yield return new("text-too-long", $"This text has {text.Length} characters; {longest} is the most a record takes.", field);
-        if (text.EnumerateRunes().Any(rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value is not ('\n' or '\r' or '\t'))))
+        if (!text.EnumerateRunes().All(Prints))
             yield return new("text-unreadable", "This text holds a character that cannot be printed. Take it out, or type the text again.", field);
     }
 }

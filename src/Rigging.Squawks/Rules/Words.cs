@@ -33,9 +33,9 @@ public static class Words
 
     public static string Of(FlightStatus status) => status switch
     {
-        FlightStatus.MayFly => "free to fly",
-        FlightStatus.Limits => "free to fly with limits",
-        FlightStatus.CrewOnly => "limited to crew only",
+        FlightStatus.MayFly => "no rigging hold",
+        FlightStatus.Limits => "may fly with limits",
+        FlightStatus.CrewOnly => "crew only",
         FlightStatus.Held => "held",
         FlightStatus.Grounded => "grounded",
         _ => throw new ArgumentOutOfRangeException(nameof(status)),
@@ -121,8 +121,11 @@ public static class Words
         RedFlag.FirstFlightAfterAssembly => "first flight after assembly",
         RedFlag.UnexplainedRecurrence => "it came back, unexplained",
         RedFlag.Damage => "damage seen",
+        RedFlag.ControlJammed => "a control that is stuck, stiff, or moves the wrong way",
         _ => throw new ArgumentOutOfRangeException(nameof(flag)),
     };
+
+    public const string WrongWay = "a control was seen to move the wrong way", WorseThanBefore = "it is worse than before the work";
 
     public static string Of(Tried tried) => tried switch
     {

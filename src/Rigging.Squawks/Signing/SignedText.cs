@@ -112,7 +112,7 @@ public static partial class SignedText
     static IEnumerable<Statement> DamageInspection(GroundChecked check, SquawkState state, Facts facts)
     {
         // A call that grounds it is not answered by a damage inspection, and neither is another squawk.
-        var cleared = state with { RedFlagged = false, DamageClear = true };
+        var cleared = state with { DamageQuestions = [], DamageClear = true };
         string[] still =
         [
             .. cleared.FlightStatus == FlightStatus.Grounded ? ["the call of this squawk"] : Array.Empty<string>(),
@@ -121,7 +121,7 @@ public static partial class SignedText
         yield return still.Length == 0
             ? "Damage inspection: clear. This lifts the grounding."
             : $"Damage inspection: clear. This answers the suspected damage of this squawk; the aircraft stays grounded by {string.Join(" and ", still)}.";
-        if (state.Report is { RedFlags: { Count: > 0 } flags }) yield return $"Reported: {string.Join(", ", flags.Select(Words.Of))}.";
+        if (state.RedFlagged) yield return $"Reported: {string.Join(", ", state.DamageQuestions)}.";
         if (state.DamageClear == false) yield return "An earlier damage inspection was not clear.";
         if (check.ToolCode is { } tool) yield return $"Tool: {tool}, calibration due {check.ToolCalibrationDue:uuuu-MM-dd}.";
         yield return $"Findings: {check.Finding}";

@@ -32,6 +32,10 @@ static class FactReader
             .OrderBy(row => row.Number)
             .Select(row => new OtherSquawk(row.Id, row.Number, row.FlightStatus))
             .ToListAsync(ct);
+        // Of those that ground it only the ledger says whether damage is in doubt.
+        for (var i = 0; i < others.Count; i++)
+            if (others[i] is { Allows: FlightStatus.Grounded } grounds && grounds.Id != squawk)
+                others[i] = grounds with { DamageSuspected = (await LedgerStore.Open(db, grounds.Id, ct)).State.DamageSuspected };
         var onFile = await db.Aircraft.AsNoTracking()
             .Where(row => row.Id == aircraft)
             .Join(db.Airframes, row => new { Id = row.AirframeId, Version = row.AirframeVersion }, airframe => new { airframe.Id, airframe.Version },

@@ -176,6 +176,8 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     static async Task<List<SealedEntry>> Sealed(RiggingDb db, SquawkId id, CancellationToken ct) =>
         [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())];
 
+    internal static async Task<Ledger> Open(RiggingDb db, SquawkId id, CancellationToken ct) => Open(id, await Sealed(db, id, ct));
+
     static Ledger Open(SquawkId id, List<SealedEntry> entries) => new(id, entries.Select(entry => entry.Open()));
 
     static Outcome.Stale Stale(Ledger ledger, int lengthSeen) => new(ledger, [.. ledger.Entries.Skip(lengthSeen)]);

@@ -62,7 +62,7 @@ public sealed class SquawkRow
         (Number, AircraftId, ReporterId) = (report.Number, report.Aircraft, ledger.Entries[0].By);
         (Stage, FlightStatus, Round) = (state.Stage.Value, state.FlightStatus, state.Round);
         (Length, HeadHash) = (ledger.Length, headHash);
-        Summary = Beginning(report.Words);
+        Summary = Beginning(GroundingQuestions.Complaint(report));
         NextAct = next?.Sentence;
         NextKind = next is null ? null : EntryCodec.Kinds.First(kind => EntryCodec.TypeOf(kind) == next.Kind);
         NextAuthorities = next?.By ?? [];

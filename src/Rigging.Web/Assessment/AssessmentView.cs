@@ -20,9 +20,9 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
     {
         if (file.Facts.Airframe is not { } onFile) return new(file, null, null, [], []);
         var airframe = onFile.Read();
-        var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile).Json).Faults;
+        var faults = ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, onFile, null, file.Facts.DamageElsewhere).Json).Faults;
         if (faults.Count > 0) return new(file, airframe, null, faults, []);
-        var assessment = LedgerAssessment.Of(file.Ledger, onFile, lessons);
+        var assessment = LedgerAssessment.Of(file.Ledger, onFile, lessons, file.Facts.DamageElsewhere);
         return new(file, airframe, assessment, [], assessment.Elsewhere is { } outlook
             ? FlownPlots.Of(new FlownEvidence(assessment.Request, airframe, outlook), FlownEvidence.BeforeWork(file.Ledger, onFile)) : []);
     }

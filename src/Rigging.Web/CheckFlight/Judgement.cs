@@ -20,7 +20,7 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
     /// <summary>Null before a check flight, and without airframe data on file.</summary>
     public static Judgement? Of(SquawkFile file)
     {
-        if (file.State.CheckFlight is not { Fact: var flown } || file.Facts.Airframe is not { } onFile || LedgerVerdict.Of(file.Ledger, onFile) is not { } verdict) return null;
+        if (file.State.CheckFlight is not { Fact: var flown } || file.Facts.Airframe is not { } onFile || LedgerVerdict.Of(file.Ledger, onFile, file.Facts.DamageElsewhere) is not { } verdict) return null;
         var airframe = onFile.Read();
         List<string> lines = [.. OfTendency(verdict.Computed, airframe), .. OfLoad(verdict.Computed, verdict.Request, airframe), verdict.Computed.Reasons[^1]];
         return new(verdict.Fact.Verdict, verdict.Computed.RollTendency, airframe.Limits?.AcceptableRollTendencyDegPerS, lines,

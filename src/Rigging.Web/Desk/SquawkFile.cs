@@ -19,7 +19,7 @@ public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircr
     /// <summary>What the aircraft may do, over all its squawks.</summary>
     public FlightStatus AircraftMay => State.FlightStatus > Facts.OthersAllow ? State.FlightStatus : Facts.OthersAllow;
 
-    public NextAct? Next => NextAct.Of(State);
+    public NextAct? Next => NextAct.Of(State, Facts);
 
     /// <summary>What stands in the way of this person making such an entry now; empty when nothing does.</summary>
     public IReadOnlyList<BrokenRule> WhatBlocks<T>() where T : Fact => Squawk.WhatBlocks<T>(Ledger, Facts);

@@ -8,7 +8,7 @@ public sealed record Standing(Status Shape, string Word)
 {
     public static Standing Of(FlightStatus may) => may switch
     {
-        FlightStatus.MayFly => new(Status.MayFly, Texts.MayFly),
+        FlightStatus.MayFly => new(Status.MayFly, Texts.NoRiggingHold),
         FlightStatus.Limits => new(Status.Limits, Texts.MayFlyWithLimits),
         FlightStatus.CrewOnly => new(Status.CrewOnly, Texts.CrewOnly),
         FlightStatus.Held => new(Status.Waiting, Texts.Held),

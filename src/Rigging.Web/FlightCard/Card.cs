@@ -12,11 +12,12 @@ namespace Rigging.Web.FlightCard;
 /// <summary>What is flown next for a squawk, and what must be known before: one card for the kneeboard and the phone.</summary>
 /// <param name="IsCheck">A check flight after work; otherwise an evaluation flight before it.</param>
 /// <param name="NotNow">Why it may not be flown now; empty when it may.</param>
+/// <param name="InDoubt">Damage is in doubt: the card says that and nothing else.</param>
 /// <param name="Why">Where the points come from.</param>
 /// <param name="Disturbed">Exactly what was disturbed; empty when nothing was.</param>
 /// <param name="Look">Which way each control must move.</param>
 sealed record Card(
-    SquawkFile File, Airframe? Airframe, bool IsCheck, IReadOnlyList<string> NotNow, string Why, IReadOnlyList<CardPoint> Points,
+    SquawkFile File, Airframe? Airframe, bool IsCheck, bool InDoubt, IReadOnlyList<string> NotNow, string Why, IReadOnlyList<CardPoint> Points,
     IReadOnlyList<string> Disturbed, IReadOnlyList<string> Look, IReadOnlyList<string> Cautions, IReadOnlyList<string> Limits)
 {
     public const int Repeats = 3;
@@ -32,25 +33,28 @@ sealed record Card(
     {
         var isCheck = file.State.Stage is Stage.ApprovedPassengersBarred or Stage.CheckFlightLogged;
         var airframe = file.Facts.Airframe?.Read();
+        IReadOnlyList<string> notNow = [.. (isCheck ? file.WhatBlocks<CheckFlown>() : file.WhatBlocks<EvaluationFlown>()).Where(rule => rule.Code != "no-authority").Select(rule => rule.Sentence).Distinct()];
+        var assessed = isCheck || airframe is null || file.Facts.DamageInDoubt(file.State) ? null : Assess(file);
+        if (file.Facts.DamageInDoubt(file.State) || assessed is { DamageInDoubt: true })
+            return new(file, airframe, isCheck, true, notNow, Say.DamageIsNotRuledOut, [], [], [], [], []);
         var (points, why) = airframe is null ? ([], Say.ThisAircraftHasNoAirframe)
             : isCheck ? (ForCheck(airframe), Say.AfterWorkPointItIsJudged)
-            : ForEvaluation(file, airframe);
+            : ForEvaluation(assessed, airframe);
         var work = file.Ledger.Entries.Select(entry => entry.Fact).OfType<WorkDone>().LastOrDefault();
         var plan = file.Ledger.Entries.Select(entry => entry.Fact).TakeWhile(fact => fact != work).OfType<CorrectionAgreed>().LastOrDefault();
-        return new(file, airframe, isCheck, [.. (isCheck ? file.WhatBlocks<CheckFlown>() : file.WhatBlocks<EvaluationFlown>()).Where(rule => rule.Code != "no-authority").Select(rule => rule.Sentence).Distinct()],
-            why, points, work?.Disturbed ?? [], work is null ? [] : ControlSense.Sentences(work, plan), [.. CautionsFor(file, isCheck)], [.. LimitsOf(file, airframe)]);
+        return new(file, airframe, isCheck, false, notNow, why, points, work?.Disturbed ?? [], work is null ? [] : ControlSense.Sentences(work, plan),
+            [.. CautionsFor(file, isCheck)], [.. LimitsOf(file, airframe)]);
     }
 
-    static (IReadOnlyList<CardPoint>, string) ForEvaluation(SquawkFile file, Airframe airframe)
+    /// <summary>Null where the evidence does not fit the airframe file.</summary>
+    static AssessmentResponse? Assess(SquawkFile file) =>
+        ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, file.Facts.Airframe!).Json).Faults.Count > 0 ? null : LedgerAssessment.Of(file.Ledger, file.Facts.Airframe!).Response;
+
+    static (IReadOnlyList<CardPoint>, string) ForEvaluation(AssessmentResponse? assessed, Airframe airframe)
     {
-        if (ContractReader.ReadRequest(EvidenceRequest.Of(file.Ledger, file.Facts.Airframe!).Json).Faults.Count > 0)
-            return (Standing(airframe), Say.EvidenceOnRecordDoesNot);
-        var tests = LedgerAssessment.Of(file.Ledger, file.Facts.Airframe!).Response.NextTests.Select(test => test.Test).ToList();
-        CardPoint[] points = [.. tests.Select(test => CardPoint.Of(test, airframe)).OfType<CardPoint>().Take(MostPoints)];
-        if (points.Length > 0) return (points, Say.PointsThatWouldTellMost);
-        return tests.FirstOrDefault() == "ground-check:damage-inspection"
-            ? ([], Say.DamageIsNotRuledOut)
-            : (Standing(airframe), Say.AssessmentAsksForChecksOnGround);
+        if (assessed is null) return (Standing(airframe), Say.EvidenceOnRecordDoesNot);
+        CardPoint[] points = [.. assessed.NextTests.Select(test => CardPoint.Of(test.Test, airframe)).OfType<CardPoint>().Take(MostPoints)];
+        return points.Length > 0 ? (points, Say.PointsThatWouldTellMost) : (Standing(airframe), Say.AssessmentAsksForChecksOnGround);
     }
 
     // The three that separate wings, rudder and aileron float (the trade's order of diagnosis, step 5).

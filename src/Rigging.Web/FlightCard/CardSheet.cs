@@ -16,6 +16,11 @@ static class CardSheet
     static IEnumerable<Block> Blocks(Card card)
     {
         foreach (var reason in card.NotNow) yield return new Paper.Caution(reason, Say.NotToBeFlownNow);
+        if (card.InDoubt)
+        {
+            yield return new Paragraph(card.Why, Strong: true);
+            yield break;
+        }
         yield return new Caution(string.Join('\n', card.Cautions.Select(line => $"– {line}")), Say.BeforeYouGo);
         if (card.Disturbed.Count > 0)
         {

@@ -5,14 +5,15 @@ using Ical.Net.Serialization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Rules;
 using Rigging.Squawks.RuleSets;
 using Rigging.Storage;
 
 namespace Rigging.Web.Records;
 
-sealed record SquawkLine(int Number, string Registration, Stage Stage, FlightStatus FlightStatus, int Round, Instant OpenedAt, Instant UpdatedAt, string Words, string? Next);
+sealed record SquawkLine(int Number, string Registration, Stage Stage, string FlightStatus, int Round, Instant OpenedAt, Instant UpdatedAt, string Words, string? Next);
 
-sealed record AircraftLine(string Registration, string Serial, string Airframe, int AirframeVersion, double TotalTimeH, FlightStatus FlightStatus);
+sealed record AircraftLine(string Registration, string Serial, string Airframe, int AirframeVersion, double TotalTimeH, string FlightStatus);
 
 sealed record ToolLine(string Code, string Kind, string Description, string? Serial, double? RangeMin, double? RangeMax, string? RangeUnit, LocalDate? CalibratedOn, LocalDate? CalibrationDue);
 
@@ -27,7 +28,7 @@ public sealed class Lists(IDbContextFactory<RiggingDb> databases, RecordsRoom re
         if (await records.Refused(ct) is not null) return null;
         await using var db = await databases.CreateDbContextAsync(ct);
         var rows = await db.Squawks.AsNoTracking().OrderBy(row => row.Number).Join(db.Aircraft, row => row.AircraftId, aircraft => aircraft.Id, (row, aircraft) => new { row, aircraft.Registration }).ToListAsync(ct);
-        return Csv.Of(rows.Select(at => new SquawkLine(at.row.Number, at.Registration, at.row.Stage, at.row.FlightStatus, at.row.Round, at.row.OpenedAt, at.row.UpdatedAt, at.row.Summary, at.row.NextAct)));
+        return Csv.Of(rows.Select(at => new SquawkLine(at.row.Number, at.Registration, at.row.Stage, Words.Of(at.row.FlightStatus), at.row.Round, at.row.OpenedAt, at.row.UpdatedAt, at.row.Summary, at.row.NextAct)));
     }
 
     public async Task<string?> Aircraft(CancellationToken ct = default)
@@ -36,7 +37,7 @@ public sealed class Lists(IDbContextFactory<RiggingDb> databases, RecordsRoom re
         await using var db = await databases.CreateDbContextAsync(ct);
         var may = (await db.Squawks.AsNoTracking().Select(row => new { row.AircraftId, row.FlightStatus }).ToListAsync(ct)).ToLookup(row => row.AircraftId, row => row.FlightStatus);
         var rows = await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct);
-        return Csv.Of(rows.Select(row => new AircraftLine(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, row.TotalTimeTenths / 10.0, may[row.Id].DefaultIfEmpty(FlightStatus.MayFly).Max())));
+        return Csv.Of(rows.Select(row => new AircraftLine(row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, row.TotalTimeTenths / 10.0, Words.Of(may[row.Id].DefaultIfEmpty(FlightStatus.MayFly).Max()))));
     }
 
     public async Task<string?> Tools(CancellationToken ct = default)

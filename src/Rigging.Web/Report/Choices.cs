@@ -1,5 +1,6 @@
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
+using Rigging.Web.Desk;
 using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
@@ -53,11 +54,7 @@ static class Choices
         DoNotKnow,
     ];
 
-    public static Choice[] RedFlags =>
-    [
-        new(ReportForm.NoRedFlag, Say.NoneOfThese),
-        .. Enum.GetValues<RedFlag>().Select(flag => Of(flag, Words.Capital(Words.Of(flag)))),
-    ];
+    public static IReadOnlyList<Choice> Grounding => [.. Dangers.Choices, new(ReportForm.NoRedFlag, Say.NoneOfThese)];
 
     public static Choice[] Seats =>
     [
@@ -104,7 +101,7 @@ static class Choices
 
     public static Choice[] StraightBefore => [new("yes", Say.Yes), new("no", Say.No), new("unknown", Say.DoNotKnow)];
 
-    public static Choice[] Happened => [.. Enum.GetValues<Happening>().Select(happening => Of(happening, Words.Capital(Words.Of(happening))))];
+    public static Choice[] Happened => [.. GroundingQuestions.History.Select(happening => Of(happening, Words.Capital(Words.Of(happening))))];
 
     public static Choice[] WithoutEffect => [.. Enum.GetValues<Tried>().Select(tried => Of(tried, Words.Capital(Words.Of(tried))))];
 

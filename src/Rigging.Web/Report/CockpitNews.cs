@@ -3,11 +3,9 @@ using NodaTime;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
-using Rigging.Squawks.Rules;
 using Rigging.Storage;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Desk;
-using Rigging.Web.Look;
 
 namespace Rigging.Web.Report;
 
@@ -25,16 +23,18 @@ public sealed class CockpitNews(IDbContextFactory<RiggingDb> databases, LedgerSt
         var airframe = await db.Airframes.AsNoTracking().Where(row => row.Id == aircraft.AirframeId && row.Version == aircraft.AirframeVersion).Select(row => row.Name).SingleOrDefaultAsync(ct);
         var rows = await db.Squawks.AsNoTracking().Where(row => row.AircraftId == id).OrderBy(row => row.Number).Select(row => new { row.Id, row.UpdatedAt, row.Stage, row.FlightStatus }).ToListAsync(ct);
         List<Disturbance> disturbed = [];
-        List<KnownComplaint> known = [];
+        List<OpenComplaint> open = [];
         foreach (var row in rows.Where(row => row.UpdatedAt >= since || row.Stage.IsOpen()))
         {
             if (await ledgers.Load(row.Id, ct) is not { } ledger) continue;
             disturbed.AddRange(Worked(ledger, since, today));
             if (row.Stage.IsOpen())
-                known.Add(new(ledger.State.Report!.Number, Day(ledger.Entries[0].At.InZone(school.Zone).Date, today), Complaint(ledger.State.Report!)));
+                open.Add(new(ledger.State.Report!.Number, Day(ledger.Entries[0].At.InZone(school.Zone).Date, today), GroundingQuestions.Complaint(ledger.State.Report!),
+                    ledger.State.FlightStatus, StatusReason.Of(ledger.State), StatusReason.Limits(ledger.State)));
         }
         return new(id, aircraft.Registration, airframe ?? aircraft.AirframeId, rows.Select(row => row.FlightStatus).DefaultIfEmpty(FlightStatus.MayFly).Max(), school,
-            [.. disturbed.OrderByDescending(work => work.On).ThenByDescending(work => work.Squawk)], known);
+            [.. disturbed.OrderByDescending(work => work.On).ThenByDescending(work => work.Squawk)],
+            [.. open.OrderByDescending(complaint => complaint.May).ThenBy(complaint => complaint.Squawk)]);
     }
 
     static IEnumerable<Disturbance> Worked(Ledger ledger, Instant since, LocalDate today)
@@ -44,12 +44,6 @@ public sealed class CockpitNews(IDbContextFactory<RiggingDb> databases, LedgerSt
                 yield return new(ledger.State.Report!.Number, work.CompletedOn, Day(work.CompletedOn, today), work.Disturbed, ControlSense.Sentences(work, ledger.Entries.Take(entry.Sequence).Select(before => before.Fact).OfType<CorrectionAgreed>().LastOrDefault()),
                     ledger.Entries.Any(later => later.Sequence > entry.Sequence && later.Fact is CheckFlown { Satisfactory: true }));
     }
-
-    static string Complaint(Reported report) => report.RollsTo switch
-    {
-        Side.Left or Side.Right => Gaps.Fill(Say.ItRolls, Words.Of(report.RollsTo), report.Strength == RollStrength.NotRecorded ? "" : $", {Words.Of(report.Strength)}"),
-        _ => Say.ItDoesNotFlyStraight,
-    };
 
     /// <summary>As people say it: "today", "Tuesday", "Tuesday 3 March".</summary>
     internal static string Day(LocalDate day, LocalDate today) => Period.Between(day, today, PeriodUnits.Days).Days switch

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -51,8 +52,11 @@ public sealed class FileReport(SquawkDesk desk, LedgerStore ledgers, Drafts draf
         var me = Actor.PersonOf(http.User);
         var (visitor, refused) = me is null ? await pin.Admit(typed, http, ct) : (null, []);
         List<BrokenRule> wrong = [.. refused];
-        if (wrong.Count == 0) wrong.AddRange(await TakePhotos(typed, files, ct));
+        var unkept = wrong.Count == 0 ? await TakePhotos(typed, files, ct) : [];
         var (report, errors) = ReportForm.Read(typed, fleet.ToDictionary(aircraft => aircraft.Registration), lately, await photos.Known(typed.All(KeptPhotos), ct));
+        // A picture that cannot be kept holds no grounding up.
+        if (report is not null && GroundingQuestions.Grounds(report)) report = AtOnce.Of(report, [.. report.Unread ?? [], .. unkept.Select(rule => rule.Sentence)]);
+        else wrong.AddRange(unkept);
         wrong.InsertRange(0, errors);
         if (report is null || wrong.Count > 0) return new(null, wrong);
 

@@ -3,6 +3,7 @@ using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Evidence;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
 using Rigging.Web.Drawings;
@@ -16,7 +17,7 @@ namespace Rigging.Web.Report;
 /// <param name="Done">Null while nothing was.</param>
 /// <param name="Feel">How it flies now and at the common loads, in litres and people; empty before a check flight.</param>
 public sealed record Receipt(
-    int Number, string Registration, SchoolOnFile School, Instant At, string Words, bool RedFlagged, FlightStatus May, bool Open, NextAct? Next,
+    int Number, string Registration, SchoolOnFile School, Instant At, string Words, bool RedFlagged, AircraftId Aircraft, bool Open, NextAct? Next,
     IReadOnlyList<ReceiptStep> Steps, string? Found, string? Done, IReadOnlyList<string> Feel, IReadOnlyList<Drawing> Drawings)
 {
     /// <summary>Closed as cured: whoever reported it is the one to say so.</summary>
@@ -35,9 +36,8 @@ public sealed record Receipt(
     {
         var state = ledger.State;
         var (report, open) = (state.Report!, state.Stage!.Value.IsOpen());
-        var verdict = state.CheckFlight is not null && facts.Airframe is { } onFile ? LedgerVerdict.Of(ledger, onFile) : null;
-        return new(report.Number, registration, school, ledger.Entries[0].At, report.Words, state.RedFlagged,
-            state.FlightStatus > facts.OthersAllow ? state.FlightStatus : facts.OthersAllow, open, open ? NextAct.Of(state) : null,
+        var verdict = state.CheckFlight is not null && facts.Airframe is { } onFile ? LedgerVerdict.Of(ledger, onFile, facts.DamageElsewhere) : null;
+        return new(report.Number, registration, school, ledger.Entries[0].At, GroundingQuestions.Complaint(report), state.RedFlagged, report.Aircraft, open, open ? NextAct.Of(state, facts) : null,
             [.. StepsOf(ledger, open)], FoundIn(state, ledger), DoneIn(state), [.. Feels(verdict, facts)], [.. Draw(state, verdict, facts)])
         { Cured = state.Stage == Stage.Closed };
     }

@@ -8,7 +8,7 @@ namespace Rigging.Web.Report;
 /// <summary>The pilot's form, as typed, and how it becomes a report. What was left empty or "not sure" stays unknown; nothing is guessed.</summary>
 static class ReportForm
 {
-    /// <summary>The red-flag answer that says there was none: without an answer nobody can tell that the question was read.</summary>
+    /// <summary>The answer to the grounding questions that says there was none: without an answer nobody can tell that the question was read.</summary>
     public const string NoRedFlag = "none";
 
     const double KnotsPerMph = 0.868976241900648;      // by definition of the two miles
@@ -26,8 +26,11 @@ static class ReportForm
     {
         var typed = new Typed();
         var aircraft = Aircraft(fields, fleet, typed);
-        if (fields.Text("words") is null) typed.Wrong("text-missing", Say.SayWhatAeroplaneDoes, "words");
-        var rollsTo = typed.Choice<Side>(fields["rollsTo"], "rollsTo", Say.WhichWayItRolls);
+        var (flags, dangers) = Grounding(fields, typed);
+        // Without an aircraft there is nothing to ground.
+        var atOnce = aircraft is not null && flags.Count + dangers.Count > 0;
+        if (!atOnce && fields.Text("words") is null) typed.Wrong("text-missing", Say.SayWhatAeroplaneDoes, "words");
+        var rollsTo = atOnce ? Or(fields, "rollsTo", Say.WhichWayItRolls, Side.NotRecorded, typed) : typed.Choice<Side>(fields["rollsTo"], "rollsTo", Say.WhichWayItRolls);
         var (hands, feet) = Doing(fields, typed);
         var (fuelLeft, fuelRight) = ReportAmounts.Fuel(fields, aircraft, typed);
         var (seatLeft, seatRight) = ReportAmounts.Seats(fields, typed);
@@ -48,12 +51,13 @@ static class ReportForm
             Chosen(fields, "since", "sinceWhen", Say.SinceWhen, Choices.Since, typed),
             Chosen(fields, "last", "lastWork", Say.WhatWasDoneLast, Choices.LastWork(lately), typed),
             StraightBefore(fields, typed),
-            [.. fields.All("happened").Select(word => typed.Choice<Happening>(word, "happened", Say.WhatHappenedSince)).Distinct()],
-            RedFlags(fields, typed),
+            [.. dangers.Concat(fields.All("happened").Select(word => typed.Choice<Happening>(word, "happened", Say.WhatHappenedSince))).Distinct()],
+            flags,
             string.IsNullOrEmpty(fields["aboard"]) ? null : typed.Choice<Aboard>(fields["aboard"], "aboard", Say.WhoSatWhere),
             Short(fields, "asSet", Say.TrimsAndPowerAsSet, typed),
             photos is { Count: > 0 } ? photos : null,
             fields.All("withoutEffect") is { Count: > 0 } tried ? [.. tried.Select(word => typed.Choice<Tried>(word, "withoutEffect", Say.TriedWithoutEffect)).Distinct()] : null);
+        if (atOnce) return (AtOnce.Of(report, typed.Errors.Where(error => fields.All(error.Field!).Any(text => text.Length > 0)).Select(error => error.Sentence)), []);
         return typed.Ok ? (report, []) : (null, typed.Errors);
     }
 
@@ -90,14 +94,13 @@ static class ReportForm
         return null;
     }
 
-    static IReadOnlyList<RedFlag> RedFlags(TypedFields fields, Typed typed)
+    /// <summary>The dangers, asked first. A tick counts, whatever else was tapped.</summary>
+    static (IReadOnlyList<RedFlag>, IReadOnlyList<Happening>) Grounding(TypedFields fields, Typed typed)
     {
-        var answers = fields.All("redFlags").Where(answer => answer.Length > 0).ToList();
-        if (answers.Count == 0)
-            typed.Wrong("value-missing", Say.TickWhatHappenedOrNone, "redFlags");
-        else if (answers.Contains(NoRedFlag) && answers.Count > 1)
-            typed.Wrong("contradiction", Say.NoneOfTheseAndSomethingElse, "redFlags");
-        return [.. answers.Where(answer => answer != NoRedFlag).Select(answer => typed.Choice<RedFlag>(answer, "redFlags", Say.RedFlags)).Distinct()];
+        var answers = fields.All(Dangers.Field).Where(answer => answer.Length > 0).Distinct().ToList();
+        if (answers.Count == 0) typed.Wrong("value-missing", Say.TickWhatHappenedOrNone, Dangers.Field);
+        else if (answers.Contains(NoRedFlag) && answers.Count > 1) typed.Wrong("contradiction", Say.NoneOfTheseAndSomethingElse, Dangers.Field);
+        return Dangers.Ticked(answers.Where(answer => answer != NoRedFlag), typed);
     }
 
     static T Or<T>(TypedFields fields, string field, string name, T notRecorded, Typed typed) where T : struct, Enum =>

@@ -17,11 +17,11 @@ public sealed record Caution(RemarkKind Kind, string Text)
         if (state.Loose is { } loose)
             yield return new(RemarkKind.Stop, Gaps.Fill(Say.SomethingWasLeftLooseDo, loose));
         if (state.RedFlagged)
-            yield return new(RemarkKind.Stop, Flags(state));
+            yield return new(RemarkKind.Stop, Gaps.Fill(Say.RedFlagsItStaysGrounded, string.Join("; ", state.DamageQuestions)));
         else if (state.DamageClear == false)
             yield return new(RemarkKind.Stop, Say.LastDamageInspectionFound);
         if (state.FlightStatus == FlightStatus.Limits && state.Call?.Limits is { } limits)
-            yield return new(RemarkKind.Caution, Gaps.Fill(Say.ItMayFlyWithinThese, limits));
+            yield return new(RemarkKind.Caution, Gaps.Fill(Say.LimitsInForce, limits));
         if (state.FlightStatus == FlightStatus.CrewOnly)
             yield return new(RemarkKind.Caution, Say.WorkIsApprovedAndPassengersAreBarred);
         if (file.Facts.OthersAllow > state.FlightStatus)
@@ -31,10 +31,6 @@ public sealed record Caution(RemarkKind Kind, string Text)
         if (state.HasNewerEntries)
             yield return new(RemarkKind.Caution, Say.SomeEntriesWereWritten);
     }
-
-    static string Flags(SquawkState state) => state.Report is { RedFlags.Count: > 0 } report
-        ? Gaps.Fill(Say.RedFlagsItStaysGrounded, string.Join("; ", report.RedFlags.Select(Words.Of)))
-        : Say.ControlMovedWrongWay;
 
     static string Others(SquawkFile file) =>
         string.Join(", ", file.Facts.OtherSquawks.Where(other => other.Allows == file.Facts.OthersAllow).Select(other => $"S-{other.Number}"));

@@ -48,8 +48,9 @@ public static class EntryStory
         {
             Call.Grounded => [new Line(Say.NobodyFliesIt, Tone.Stop)],
             Call.MayFlyWithLimits => [new Line(Gaps.Fill(Say.Limits, call.Limits), Tone.Caution)],
-            _ => new[] { new Line(Say.ItMayFlyWhileThisIsOpen, Tone.Good) },
+            _ => new[] { new Line(Say.NoRiggingHoldWhileOpen, Tone.Good) },
         },
+        .. GroundingQuestions.Raised(call.RedFlags, call.Happened).ToList() is { Count: > 0 } raised ? [new Line(Gaps.Fill(Say.RedFlagsGroundedUntil, string.Join("; ", raised)), Tone.Stop)] : (Line[])[],
         .. Line.Quote(call.Reason),
     ]);
 

@@ -10,7 +10,7 @@ static class ReportStory
 {
     public static Told Of(Reported report) => new(Texts.Reported,
     [
-        new(report.Words, Tone.Quoted),
+        .. Line.Quote(report.Words),
         .. RedFlags(report),
         $"{Sentence(report)}.",
         .. Conditions(report),
@@ -19,6 +19,7 @@ static class ReportStory
         .. Seats(report),
         .. History(report),
         .. Missing(report),
+        .. (report.Unread ?? []).Select(typed => new Line(Gaps.Fill(Say.TypedAndNotRead, typed), Tone.Missing)),
     ], [.. (report.Photos ?? []).Select(photo => photo.Sha256)]);
 
     /// <summary>What is wrong, in one sentence without its full stop.</summary>
@@ -40,8 +41,8 @@ static class ReportStory
 
     static IEnumerable<Line> RedFlags(Reported report)
     {
-        if (report.RedFlags.Count > 0)
-            yield return new(Gaps.Fill(Say.RedFlagsGroundedUntil, string.Join("; ", report.RedFlags.Select(Words.Of))), Tone.Stop);
+        if (GroundingQuestions.Raised(report.RedFlags, report.Happened).ToList() is { Count: > 0 } raised)
+            yield return new(Gaps.Fill(Say.RedFlagsGroundedUntil, string.Join("; ", raised)), Tone.Stop);
     }
 
     static IEnumerable<Line> Conditions(Reported report)

@@ -46,7 +46,7 @@
 
   const watch = form => {
     const key = form.dataset.draft, line = form.querySelector("[data-unsent]"), files = form.querySelector("input[type=file]");
-    const button = form.querySelector("button[type=submit]");
+    const buttons = [...form.querySelectorAll("button[type=submit]")], busyIs = on => { for (const button of buttons) if (on) button.setAttribute("aria-busy", "true"); else button.removeAttribute("aria-busy"); };
     let timer = 0, busy = false;
     const say = words => { line.textContent = words; line.hidden = !words; if (words) line.scrollIntoView({ block: "center" }); };
 
@@ -54,20 +54,20 @@
       if (busy) return;
       busy = true;
       clearTimeout(timer);
-      button.setAttribute("aria-busy", "true");
+      busyIs(true);
       const at = pressed ? Date.now() : waiting.read(key)?.at ?? Date.now();
       const kept = waiting.keep(key, { at });
       if (files.files.length) await pictures.keep(key, [...files.files]);
       if (await reachable()) { form.submit(); return; }
       busy = false;
-      button.removeAttribute("aria-busy");
+      busyIs(false);
       say(filled(kept ? says.kept : says.notKept, clockTime(at)));
       timer = setTimeout(() => send(false), RETRY_MS);
     };
 
     form.addEventListener("submit", event => { event.preventDefault(); send(true); });
     // Back from the browser's own store of pages: nothing is on its way any more.
-    addEventListener("pageshow", event => { if (event.persisted) { busy = false; button.removeAttribute("aria-busy"); } });
+    addEventListener("pageshow", event => { if (event.persisted) { busy = false; busyIs(false); } });
     addEventListener("online", () => { if (waiting.read(key)) send(false); });
 
     const again = async () => {

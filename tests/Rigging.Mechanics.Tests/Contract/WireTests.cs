@@ -27,7 +27,8 @@ public sealed class WireTests
         Assert.Equal(
             [
                 "hard-landing", "ground-strike", "wing-removed", "wing-replaced", "repaint", "control-replaced", "cables-adjusted", "flap-overspeed",
-                "storm-parking", "repair", "sudden-onset", "full-control", "correction-without-effect",
+                "storm-parking", "repair", "sudden-onset", "full-control", "control-jammed", "first-flight-after-assembly", "unexplained-recurrence",
+                "damage-suspected", "correction-without-effect",
             ],
             Wire.Words<EventKind>());
     }

@@ -1,3 +1,4 @@
+using CsCheck;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Tests.Assessment;
@@ -74,7 +75,8 @@ public partial class CorrectionTests
     }
 
     [Theory, InlineData(EventKind.HardLanding), InlineData(EventKind.GroundStrike), InlineData(EventKind.FlapOverspeed),
-        InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset), InlineData(EventKind.FullControl)]
+        InlineData(EventKind.Repair), InlineData(EventKind.WingReplaced), InlineData(EventKind.SuddenOnset), InlineData(EventKind.FullControl),
+        InlineData(EventKind.ControlJammed), InlineData(EventKind.FirstFlightAfterAssembly), InlineData(EventKind.UnexplainedRecurrence), InlineData(EventKind.DamageSuspected)]
     public void After_what_may_have_bent_something_nothing_moves_before_a_clear_inspection(EventKind happened)
     {
         var without = Reports.Example with
@@ -105,6 +107,16 @@ public partial class CorrectionTests
         Assert.Equal("ground-check:damage-inspection", tests[0].Test);
         Assert.DoesNotContain(tests, test => test.Test.StartsWith("test-point", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Nobody_is_told_to_fly_what_may_be_broken() => Reports.Any.Sample(request =>
+    {
+        var suspected = request with { Events = [.. request.Events, new(EventKind.HardLanding)], GroundChecks = [.. request.GroundChecks.Where(check => check.Kind != GroundCheckKind.DamageInspection)], Trims = new("left wing down", Trims.None), Autopilot = Autopilot.Engaged };
+        var answer = suspected.Assess();
+
+        Assert.DoesNotContain(answer.NextTests, test => test.Test.StartsWith("test-point", StringComparison.Ordinal));
+        Assert.All([.. answer.Refusals.Select(refusal => refusal.Sentence), .. answer.Cautions], sentence => Assert.DoesNotMatch(@"(?i)(?<!first-)\b(fly|flights?)\b(?! is)", sentence));
+    }, iter: 300);
 
     [Fact]
     public void Eccentrics_at_opposite_stops_are_never_turned_further() =>

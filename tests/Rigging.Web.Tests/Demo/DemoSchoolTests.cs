@@ -50,7 +50,7 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
     {
         var signatures = (await Ledger(1)).Entries.Select(entry => entry.Signature).OfType<Signature>().ToList();
 
-        Assert.Equal(5, signatures.Count);
+        Assert.Equal(6, signatures.Count);
         Assert.All(signatures, signature => Assert.Equal("demo seed: no password was asked", signature.Method));
         Assert.All(signatures, signature => Assert.Equal("in an invented story, for which no password was asked", SquawkFile.How(signature)));
         Assert.Equal("by password", SquawkFile.How(signatures[0] with { Method = "password" }));

@@ -52,6 +52,25 @@ public sealed class CardTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task The_card_of_an_aircraft_whose_damage_is_in_doubt_says_that_and_nothing_to_take_up()
+    {
+        var reported = await hangar.Squawk(School.Empty.Do(School.Pilot, School.Report with { Happened = [Squawks.Entries.Happening.HardLanding] }));
+        var approved = await hangar.Squawk(School.Approved.Do(School.Office, new Squawks.Entries.Called(Squawks.Entries.Call.Grounded, "The hirer rang.", null, [], [Squawks.Entries.Happening.HardLanding])));
+        using var pilot = await hangar.As(School.Pilot);
+
+        foreach (var number in (int[])[reported, approved])
+        {
+            var page = await pilot.Open($"/squawks/{number}/card");
+            Assert.Null(page.Document.QuerySelector("form[data-card]"));
+            foreach (var text in (string[])[page.Document.QuerySelector("main")!.TextContent, await Print(number)])
+            {
+                Assert.Contains("Damage is in doubt: there are no points to take up.", text, StringComparison.Ordinal);
+                Assert.DoesNotMatch(@"(?i)\bfly\b", text);
+            }
+        }
+    }
+
+    [Fact]
     public async Task A_grounded_aircraft_has_a_card_that_says_so_first()
     {
         var number = await hangar.Squawk(School.Reported);

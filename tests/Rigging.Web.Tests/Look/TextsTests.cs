@@ -3,7 +3,9 @@ using System.Globalization;
 using System.Reflection;
 using System.Resources;
 using System.Text.RegularExpressions;
+using Rigging.Squawks.Ledgers;
 using Rigging.Web.Checks;
+using Rigging.Web.Desk;
 using Rigging.Web.Drawings;
 using Rigging.Web.Look;
 
@@ -53,11 +55,11 @@ public sealed partial class TextsTests
         var before = CultureInfo.CurrentUICulture;
         try
         {
-            Assert.Equal("May fly", Texts.MayFly);
+            Assert.Equal("No rigging hold", Texts.NoRiggingHold);
             var level = AeroplaneView.FromRate(0, -0.1, 0.1, null).Title;
             CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(InBrackets.Language);
 
-            Assert.Equal("[May fly]", Texts.MayFly);
+            Assert.Equal("[No rigging hold]", Texts.NoRiggingHold);
             Assert.Equal($"[{level}]", AeroplaneView.FromRate(0, -0.1, 0.1, null).Title);
             Assert.All(CheckSheet.All, check => Assert.StartsWith("[", check.Title, StringComparison.Ordinal));
             Assert.All(Choice.YesNo, choice => Assert.StartsWith("[", choice.Label, StringComparison.Ordinal));
@@ -70,6 +72,25 @@ public sealed partial class TextsTests
         }
     }
 
+    /// <summary>The program knows rigging complaints and nothing else of an aircraft: its good status claims no more. Of limits it may be said.</summary>
+    [Fact]
+    public void Nothing_says_may_fly_as_a_good_status()
+    {
+        string[] spoken =
+        [
+            .. Directory.EnumerateFiles(Path.Combine(Repository.Home, "src"), "*.*", SearchOption.AllDirectories)
+                .Where(file => Path.GetExtension(file) is ".resx" or ".razor" or ".js" or ".cs" or ".json" && !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/Migrations/", StringComparison.Ordinal)),
+            .. Directory.EnumerateFiles(Path.Combine(Repository.Home, "docs"), "*.md", SearchOption.AllDirectories),
+            .. Directory.EnumerateFiles(Path.Combine(Repository.Home, "seed-data"), "*.*", SearchOption.AllDirectories),
+            .. (string[])["README.md", "DEVELOPERS.md"],
+        ];
+        Assert.True(spoken.Length > 400);
+        Assert.All(spoken, file => Assert.All(File.ReadAllLines(Path.Combine(Repository.Home, file)).Where(line => !line.TrimStart().StartsWith("///", StringComparison.Ordinal)),
+            line => Assert.DoesNotMatch(@"(?i)\b(may|can|free to) fly\b(?! with limits)", line)));
+        Assert.Equal(["no rigging hold", "may fly with limits", "crew only", "held", "grounded"], Enum.GetValues<FlightStatus>().Select(Squawks.Rules.Words.Of));
+        Assert.Equal("No rigging hold", Standing.Of(FlightStatus.MayFly).Word);
+    }
+
     [Fact]
     public void A_language_nobody_has_written_shows_the_english_one()
     {
@@ -77,7 +98,7 @@ public sealed partial class TextsTests
         try
         {
             CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("fi-FI");
-            Assert.Equal("May fly", Texts.MayFly);
+            Assert.Equal("No rigging hold", Texts.NoRiggingHold);
         }
         finally
         {

@@ -24,7 +24,7 @@ public sealed class ListsTests(Hangar hangar)
 
         Assert.Equal("number,registration,stage,flight-status,round,opened-at,updated-at,words,next", lines[0]);
         var line = Assert.Single(lines, line => line.StartsWith($"{number},Q-", StringComparison.Ordinal));
-        Assert.Contains(",called,may-fly,1,2026-03-02T", line, StringComparison.Ordinal);
+        Assert.Contains(",called,no rigging hold,1,2026-03-02T", line, StringComparison.Ordinal);
         Assert.EndsWith(NextAct.Of(School.Called.State)!.Sentence, line.TrimEnd('"'), StringComparison.Ordinal);
     }
 

@@ -31,11 +31,12 @@ public class CockpitTests(Hangar hangar)
         Assert.All(School.Done.Disturbed, item => Assert.Contains(item, page.Text, StringComparison.Ordinal));
         Assert.Contains("Wheel left: left aileron up, right aileron down.", page.Text, StringComparison.Ordinal);
         Assert.Contains("Not yet check-flown", page.Text, StringComparison.Ordinal);
-        Assert.Contains($"(S-{number}): it rolls left, slowly", page.Text, StringComparison.Ordinal);
+        Assert.Contains($"S-{number} Approved after work: no passengers until the check flight is logged.", page.Text, StringComparison.Ordinal);
+        Assert.Contains(School.Report.Words, page.Text, StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task The_cockpit_page_names_nobody_and_quotes_nobody()
+    public async Task The_cockpit_page_names_nobody_and_quotes_nothing_that_is_over()
     {
         var number = await hangar.Squawk(School.Closed);
         using var nobody = hangar.Site.Browser();
@@ -44,6 +45,27 @@ public class CockpitTests(Hangar hangar)
 
         Assert.DoesNotContain("Mira", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(School.Report.Words, page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Cockpit_page_and_receipt_say_status_reason_limits_and_complaint_before_anything_else()
+    {
+        var limited = await hangar.Squawk(School.Reported.Do(School.Mechanic, new Squawks.Entries.Called(Squawks.Entries.Call.MayFlyWithLimits, "Slow and steady.", "Two up, by day.")));
+        var hard = await hangar.Squawk(School.Empty.Do(School.Pilot, School.Report with { Words = "Bounced it badly.", Happened = [Squawks.Entries.Happening.HardLanding] }));
+        using var nobody = hangar.Site.Browser();
+
+        foreach (var (number, wanted) in ((int, string[])[])
+        [
+            (limited, ["May fly with limits", "By the airworthiness call: Slow and steady.", "Limits in force: Two up, by day.", School.Report.Words]),
+            (hard, ["Grounded", "Grounded until a damage inspection is recorded clear: a hard landing.", "Bounced it badly."]),
+        ])
+            foreach (var address in (string[])[CockpitEndpoints.Path(await AircraftOf(number)), $"/receipt/{(await hangar.Ledger(number)).Id}"])
+            {
+                var main = (await nobody.Open(address)).Document.QuerySelector("main")!.TextContent;
+                var at = wanted.Select(text => main.IndexOf(text, StringComparison.Ordinal)).ToList();
+                Assert.All(at, place => Assert.True(place >= 0, $"{address}: {string.Join(", ", at)} of {string.Join(" | ", wanted)}"));
+                Assert.True(at.Max() < main.Length / 2 || address.StartsWith("/receipt", StringComparison.Ordinal));
+            }
     }
 
     [Fact]

@@ -178,24 +178,50 @@ public class ReportFormTests
     }
 
     [Fact]
-    public void None_of_these_beside_a_red_flag_is_a_contradiction()
+    public void A_tick_beside_none_of_these_grounds_and_says_that_both_were_tapped()
     {
         var typed = TypedFields.Read("""{"aircraft":"Q-101","words":"Bang.","rollsTo":"Left","redFlags":["Bang","none"]}""");
 
-        Assert.Equal("contradiction", Assert.Single(ReportForm.Read(typed, Fleet).Errors).Code);
+        var (report, errors) = ReportForm.Read(typed, Fleet);
+        Assert.Empty(errors);
+        Assert.Equal([RedFlag.Bang], report!.RedFlags);
+        Assert.Contains(report.Unread!, line => line.StartsWith("“None of these” and something else", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_danger_files_with_nothing_but_the_aircraft_and_keeps_what_cannot_be_read()
+    {
+        var (bare, none) = ReportForm.Read(TypedFields.Read("""{"aircraft":"Q-101","redFlags":["HardLanding"]}"""), Fleet);
+        Assert.Empty(none);
+        Assert.Equal((Happening.HardLanding, "", Side.NotRecorded, null), (Assert.Single(bare!.Happened), bare.Words, bare.RollsTo, bare.Unread));
+
+        var (report, errors) = ReportForm.Read(TypedFields.Read("""{"aircraft":"Q-101","redFlags":["ControlJammed"],"casKt":"ninety","bankDeg":"12","words":"Stiff."}"""), Fleet);
+        Assert.Empty(errors);
+        Assert.Equal((RedFlag.ControlJammed, "Stiff.", null), (Assert.Single(report!.RedFlags), report.Words, report.CasKt));
+        Assert.Contains(report.Unread!, line => line.Contains("ninety", StringComparison.Ordinal));
+        Assert.Contains(report.Unread!, line => line.StartsWith("Bank 12°: to which side?", StringComparison.Ordinal));
+
+        Assert.Equal("aircraft", Assert.Single(ReportForm.Read(TypedFields.Read("""{"redFlags":["HardLanding"],"words":"Hard.","rollsTo":"Left"}"""), Fleet).Errors).Field);
+    }
+
+    [Fact]
+    public void Every_danger_is_asked_once_and_first_and_the_rest_is_history()
+    {
+        Assert.Equal([.. Enum.GetNames<RedFlag>().Concat(GroundingQuestions.Happenings.Select(danger => danger.ToString())).Order()], Dangers.Choices.Select(choice => choice.Value).Order());
+        Assert.Equal(["Repaint", "CablesAdjusted", "StormParking"], Choices.Happened.Select(choice => choice.Value));
     }
 
     [Fact]
     public void Every_happening_and_red_flag_can_be_reported()
     {
-        var all = string.Join(',', Enum.GetNames<RedFlag>().Select(name => $"\"{name}\""));
+        var all = string.Join(',', Dangers.Choices.Select(choice => $"\"{choice.Value}\""));
         var happened = string.Join(',', Choices.Happened.Select(choice => $"\"{choice.Value}\""));
 
         var tried = string.Join(',', Choices.WithoutEffect.Select(choice => $"\"{choice.Value}\""));
         var report = ReportForm.Read(TypedFields.Read($$"""{"aircraft":"Q-101","words":"Bang.","rollsTo":"Left","redFlags":[{{all}}],"happened":[{{happened}}],"withoutEffect":[{{tried}}]}"""), Fleet).Report!;
 
-        Assert.Equal(Enum.GetValues<RedFlag>(), report.RedFlags);
-        Assert.Equal(Enum.GetValues<Happening>(), report.Happened);
+        Assert.Equal(Enum.GetValues<RedFlag>(), report.RedFlags.Order());
+        Assert.Equal(Enum.GetValues<Happening>(), report.Happened.Order());
         Assert.Equal(Enum.GetValues<Tried>(), report.WithoutEffect);
     }
 }

@@ -46,7 +46,56 @@ public class ReportPageTests(Hangar hangar)
 
         var sent = await pilot.Submit(await pilot.Open("/report"), new(Least(registration)) { ["redFlags"] = nameof(RedFlag.Bang) });
 
-        Assert.Contains("the aircraft is grounded from now on", (await pilot.Follow(sent)).Text, StringComparison.Ordinal);
+        Assert.Contains("The aircraft is grounded from now on", (await pilot.Follow(sent)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_danger_ticked_is_filed_at_once_whatever_else_is_missing_or_wrong()
+    {
+        var registration = await Registration();
+        using var pilot = await hangar.As(School.Pilot);
+        var form = await pilot.Open($"/report/{registration}");
+
+        Assert.Equal("Ground it now", form.Document.QuerySelector(".grounding .at-once button[type=submit]")!.TextContent);
+        Assert.Null(form.Document.QuerySelector(".grounding ~ fieldset input[name=redFlags]"));
+        var sent = await pilot.Submit(form, new() { ["redFlags"] = nameof(Happening.HardLanding), ["casKt"] = "fast", ["fuelLeftL"] = "5000", ["fuelUnit"] = "l" });
+
+        Assert.Equal(HttpStatusCode.Redirect, sent.Status);
+        var receipt = await pilot.Follow(sent);
+        Assert.Contains("Grounded until a damage inspection is recorded clear: a hard landing.", receipt.Text, StringComparison.Ordinal);
+        var story = await pilot.Open($"/squawks/{receipt.Document.QuerySelector("h1 .mono")!.TextContent["S-".Length..]}/call");
+        Assert.Equal(HttpStatusCode.OK, story.Status);
+    }
+
+    [Fact]
+    public async Task The_call_page_has_the_pilots_ticks_above_the_choice_and_leaves_only_grounded_open()
+    {
+        var number = await hangar.Squawk(School.Empty.Do(School.Pilot, School.Report with { Words = "", Happened = [Happening.GroundStrike, Happening.Repaint], RedFlags = [RedFlag.ControlJammed] }));
+        using var mechanic = await hangar.As(School.Mechanic);
+
+        var page = await mechanic.Open($"/squawks/{number}/call");
+        var main = page.Document.QuerySelector("main")!;
+        var text = main.TextContent;
+
+        Assert.All((string[])["A control that is stuck, stiff, or moves the wrong way", "A ground strike", "It was painted", "It stays grounded until a damage inspection is recorded clear."],
+            wanted => Assert.InRange(text.IndexOf(wanted, StringComparison.Ordinal), 0, text.IndexOf("Your call", StringComparison.Ordinal)));
+        Assert.Equal(["Grounded"], main.QuerySelectorAll("input[name=call]:not([disabled])").Select(input => input.GetAttribute("value")));
+
+        var refused = await mechanic.Submit(page, new() { ["call"] = "NoRiggingHold", ["reason"] = "Looks fine." });
+        Assert.Contains("stays grounded until a damage inspection is recorded clear", refused.Text, StringComparison.Ordinal);
+        Assert.Single((await hangar.Ledger(number)).Entries);
+    }
+
+    [Fact]
+    public async Task What_the_caller_knows_beyond_the_report_grounds_from_the_call()
+    {
+        var number = await hangar.Squawk(School.Checked);
+        using var office = await hangar.As(School.Office);
+
+        await office.Submit(await office.Open($"/squawks/{number}/call"), new() { ["call"] = "Grounded", ["reason"] = "The hirer rang.", ["redFlags"] = nameof(Happening.FlapOverspeed) });
+
+        var state = (await hangar.Ledger(number)).State;
+        Assert.Equal((Squawks.Ledgers.FlightStatus.Grounded, "flaps were down too fast"), (state.FlightStatus, Assert.Single(state.DamageQuestions)));
     }
 
     [Fact]
