@@ -20,9 +20,12 @@ public static class Assessor
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(airframe);
         ArgumentNullException.ThrowIfNull(practice);
-        var evidence = new Evidence(request, new Aeroplane(airframe), practice);
+        var aeroplane = new Aeroplane(airframe);
+        if (aeroplane.Refusals.Count > 0)
+            return NotComputable(airframe, request, aeroplane.Refusals);
+        var evidence = new Evidence(request, aeroplane, practice);
         if (!evidence.IsComputable)
-            return NotComputable(airframe, request);
+            return NotComputable(airframe, request, [Evidence.NotComputable]);
 
         var experience = Experience.Of(request.EarlierCorrections);
         var plan = CorrectionPlan.For(evidence, experience);
@@ -59,10 +62,10 @@ public static class Assessor
             : new CauseEstimate(cause, null, null, null)),
     ];
 
-    static AssessmentResponse NotComputable(Airframe airframe, AssessmentRequest request) => new(
+    static AssessmentResponse NotComputable(Airframe airframe, AssessmentRequest request, IReadOnlyList<Refusal> refusals) => new(
         airframe.Id, null, null,
         [.. Enum.GetValues<Cause>().Select(cause => new CauseEstimate(cause, null, null, null))],
         [], [], Prerequisites.Missing(request), null,
-        [new("airframe-not-computable", "With this airframe's derivatives, inertias or wing no steady flight can be computed; look at the airframe's figures.")],
+        refusals,
         []);
 }

@@ -10,6 +10,9 @@ sealed class Evidence
     /// <summary>Degrees, widths or newtons per unit of a cause that only a broken airframe file leads to; NaN is no less.</summary>
     const double Absurd = 1e6;
 
+    /// <summary>No aeroplane that is let go of rolls so fast and is still flown: round in four seconds.</summary>
+    const double AbsurdDegPerS = 90;
+
     /// <summary>Nobody reads closer, whatever a stated standard deviation says.</summary>
     public const double LeastVariance = 1e-6;
 
@@ -129,8 +132,12 @@ sealed class Evidence
         Square(practice.ModelError * observation.ErrorOfKnown * mean) + Square(observation.FrictionGain * Posterior.Friction(explanation))
             + FigureErrors.Variance(observation.PerFigure, explanation);
 
-    /// <summary>Whether this airframe's figures lead to numbers at all.</summary>
-    public bool IsComputable => TendencyGains.Append(TendencyKnown).All(value => Math.Abs(value) < Absurd);
+    /// <summary>Whether this airframe's figures lead to numbers that an aeroplane can have: what is known, and each cause of its usual size, roll it no faster than <see cref="AbsurdDegPerS"/>.</summary>
+    public bool IsComputable => Math.Abs(TendencyKnown) < AbsurdDegPerS
+        && ModelledCause.Traces.Index().All(trace => Math.Abs(TendencyGains[trace.Index] * practice.Prior(trace.Item.Cause).Spread * trace.Item.SpreadShare) < AbsurdDegPerS);
+
+    public static Refusal NotComputable { get; } = new("airframe-not-computable",
+        "With this airframe's derivatives, inertias or wing no steady flight can be computed; look at the airframe's figures.");
 
     /// <summary>What the first test point's load adds to the tendency at the reference, °/s; null without a test point.</summary>
     public double? LoadContribution => Request.TestPoints.Count == 0 ? null
@@ -226,12 +233,15 @@ sealed class Evidence
             var observation = Observe(point, flight, reading, new(place, i));
             if (observation is null)
                 aside.Add($"A {Wire.Word(reading.Kind)} reading says nothing in {Wire.Word(point.Manoeuvre)}; it was not used.");
-            else if (!observation.Gains.Append(observation.Known).All(value => Math.Abs(value) < Absurd))
+            else if (!IsNumber(observation))
                 aside.Add($"The {Wire.Word(reading.Kind)} reading at {point.CasKt.ToString("0", CultureInfo.InvariantCulture)} kt cannot be computed with this airframe's figures; it was not used.");
             else
                 yield return observation;
         }
     }
+
+    /// <summary>Whether the motion at a point could be computed.</summary>
+    public static bool IsNumber(Observation observation) => observation.Gains.Append(observation.Known).All(value => Math.Abs(value) < Absurd);
 
     static ReadingFamily FamilyOf(Reading reading) => reading switch
     {

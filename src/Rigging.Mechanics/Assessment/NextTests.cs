@@ -138,7 +138,7 @@ static class NextTests
                 yield break;
             var point = new TestPoint(manoeuvre, speed, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
                 percent, flapDeg, reference.Load, AirState.Smooth, lastInput, null, [reading]);
-            if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation)
+            if (evidence.Observe(point, evidence.Aeroplane.At(point), reading) is not { } observation || !Evidence.IsNumber(observation))
                 yield break;
             var bits = evidence.Diagnosis.Bits(observation.Known, observation.Gains, (explanation, mean) => observation.Variance + evidence.ModelVariance(observation, explanation, mean));
             FormattableString where = $"{Flight}{Wire.Word(manoeuvre)}@{speed:0}kt{Also("flap", flapDeg == 0 ? null : flapDeg)}{Also("power", percent)}";

@@ -29,7 +29,10 @@ public sealed class Outlook
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(airframe);
         ArgumentNullException.ThrowIfNull(practice);
-        var evidence = new Evidence(request, new Aeroplane(airframe), practice);
+        var aeroplane = new Aeroplane(airframe);
+        if (aeroplane.Refusals.Count > 0)
+            return null;
+        var evidence = new Evidence(request, aeroplane, practice);
         return evidence.IsComputable && evidence.Observations.Count > 0 ? new(evidence, practice) : null;
     }
 
@@ -62,7 +65,7 @@ public sealed class Outlook
     {
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(reading);
-        return evidence.Observe(point, evidence.Aeroplane.At(point), reading) is { } there
+        return evidence.Observe(point, evidence.Aeroplane.At(point), reading) is { } there && Evidence.IsNumber(there)
             ? evidence.Left.Predict(there.Known, there.Gains, (explanation, mean) => evidence.ModelVariance(there, explanation, mean)).Estimate(Unit(reading))
             : null;
     }

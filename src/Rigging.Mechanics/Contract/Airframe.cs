@@ -18,6 +18,8 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="FlapRod">Null when not on file.</param>
 /// <param name="Estimated">Which figures here are estimates, and how good; null when all are the file's own.</param>
 /// <param name="Priors">Where experience with this type differs from what is usual, each cause once at most; null when it does not.</param>
+/// <param name="Fuselage">For estimating what is not on file; null when not on file, then it is taken from the span.</param>
+/// <param name="Propeller">For the same; null when not on file, then it is left out.</param>
 public sealed record Airframe(
     string Id,
     string Name,
@@ -41,7 +43,9 @@ public sealed record Airframe(
     IReadOnlyList<EstimatedFigure>? Estimated = null,
     StrutForkOnFile? StrutFork = null,
     FlapRodOnFile? FlapRod = null,
-    IReadOnlyList<PriorOnFile>? Priors = null);
+    IReadOnlyList<PriorOnFile>? Priors = null,
+    Fuselage? Fuselage = null,
+    Propeller? Propeller = null);
 
 /// <summary>What a school knows better of one cause on one type than the usual figures of experience say.</summary>
 /// <param name="Probability">That it is behind a complaint, before any evidence; null for the usual one.</param>
@@ -54,13 +58,18 @@ public sealed record PriorOnFile(Cause Cause, double? Probability, double? Sprea
 /// <param name="Stations">Of one half, in order of <see cref="WingStation.YM"/> from 0 to half the span; straight lines between.</param>
 /// <param name="SparSpacingM">Front to rear spar attachment at the root, along the chord.</param>
 /// <param name="PanelInboardYM">Where the adjustable panel begins; everything outboard of it turns with the eccentric.</param>
+/// <param name="Position">Where the wing meets the fuselage; null when not on file.</param>
 public sealed record WingGeometry(
     double SpanM,
     double DihedralDeg,
     Bracing Bracing,
     IReadOnlyList<WingStation> Stations,
     double SparSpacingM,
-    double PanelInboardYM);
+    double PanelInboardYM,
+    WingPosition? Position = null);
+
+/// <summary>Where the wing meets the fuselage: it changes what the fuselage does to a sideslip.</summary>
+public enum WingPosition { High, Mid, Low }
 
 /// <param name="YM">Distance from the centreline, 0 or more.</param>
 /// <param name="SectionLiftSlopePerRad">Of the aerofoil alone; thin-aerofoil theory gives 2π.</param>
@@ -147,6 +156,15 @@ public sealed record RudderGeometry(double FixedTabGain, double? AreaM2 = null, 
 /// <param name="HeightM">Its centre of area above the centre of mass.</param>
 /// <param name="LiftSlopePerRad">Of the fin as it stands, on its own area.</param>
 public sealed record Fin(double AreaM2, double ArmM, double HeightM, double LiftSlopePerRad);
+
+/// <summary>The fuselage from outside; what is null is taken from the span.</summary>
+/// <param name="LengthM">From the front of the cowling to the end of the tail cone, without the propeller.</param>
+/// <param name="DepthM">Greatest, without the wing and the undercarriage.</param>
+/// <param name="WidthM">Greatest.</param>
+public sealed record Fuselage(double? LengthM = null, double? DepthM = null, double? WidthM = null);
+
+/// <param name="ArmM">Its disc ahead of the centre of mass; negative for a pusher.</param>
+public sealed record Propeller(double DiameterM, int Blades, double ArmM);
 
 /// <summary>A figure that nobody measured.</summary>
 /// <param name="AccuracyPercent">One standard deviation that may be expected of the method.</param>

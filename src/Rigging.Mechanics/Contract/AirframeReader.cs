@@ -52,7 +52,9 @@ static class AirframeReader
             airframe.Has("estimated") ? airframe.Objects("estimated", 0, Enum.GetValues<EstimableFigure>().Length, Estimated) : airframe.NotGiven<IReadOnlyList<EstimatedFigure>>("estimated"),
             airframe.ObjectIfGiven("strutFork", fork => AdjusterReader.StrutFork(fork, wing)),
             airframe.ObjectIfGiven("flapRod", AdjusterReader.FlapRod),
-            airframe.Has("priors") ? airframe.Objects("priors", 0, Enum.GetValues<Cause>().Length, Prior) : airframe.NotGiven<IReadOnlyList<PriorOnFile>>("priors"));
+            airframe.Has("priors") ? airframe.Objects("priors", 0, Enum.GetValues<Cause>().Length, Prior) : airframe.NotGiven<IReadOnlyList<PriorOnFile>>("priors"),
+            airframe.ObjectIfGiven("fuselage", Fuselage),
+            airframe.ObjectIfGiven("propeller", Propeller));
         foreach (var twice in (read.Priors ?? []).OfType<PriorOnFile>().GroupBy(prior => prior.Cause).Where(cause => cause.Count() > 1))
             airframe.Fault(airframe.PathTo("priors"), Wire.Word(twice.Key), "each cause once");
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
@@ -77,6 +79,12 @@ static class AirframeReader
         fin.Number("armM", new(1, 20, "m")),
         fin.Number("heightM", new(-1, 5, "m")),
         fin.Number("liftSlopePerRad", new(0.5, 6.3, "per rad")));
+
+    static Fuselage Fuselage(FieldReader fuselage) => new(
+        fuselage.NumberIfGiven("lengthM", new(2, 40, "m")), fuselage.NumberIfGiven("depthM", new(0.4, 5, "m")), fuselage.NumberIfGiven("widthM", new(0.4, 5, "m")));
+
+    static Propeller Propeller(FieldReader propeller) => new(
+        propeller.Number("diameterM", new(0.5, 5, "m")), propeller.Whole("blades", 1, 8), propeller.Number("armM", new(-10, 10, "m")));
 
     static EstimatedFigure Estimated(FieldReader figure) => new(
         figure.Word<EstimableFigure>("figure") ?? default, figure.Number("value", new(-1e6, 1e6)), figure.Text("method", 400), figure.Text("source", 400),
@@ -106,7 +114,8 @@ static class AirframeReader
                 station.Number("incidenceDeg", new(-15, 15, "°")),
                 station.Number("sectionLiftSlopePerRad", new(2, 8, "per rad")))),
             wing.Number("sparSpacingM", new(0.05, 5, "m")),
-            wing.Number("panelInboardYM", LateralM));
+            wing.Number("panelInboardYM", LateralM),
+            wing.WordIfGiven<WingPosition>("position"));
         if (read.PanelInboardYM >= spanM / 2)
             wing.Refuse("panelInboardYM", "less than half the span");
         StationsReachFromRootToTip(wing, read);

@@ -51,8 +51,8 @@ public sealed class PilotsCurrency
         return DegPerSPerPanelDeg * eccentric.SensitivityAt(standing) * eccentric.PerFlat.Degrees;
     }
 
-    /// <summary>The fuel difference, litres, right minus left, that makes it fly straight; null where no tank lies beside the centreline.</summary>
-    public double? LitresThatNull(double tendencyDegPerS) => DegPerSPerLitre == 0 ? null : -tendencyDegPerS / DegPerSPerLitre;
+    /// <summary>The fuel difference, litres, right minus left, that makes it fly straight; null where no tank lies beside the centreline, or where no flight can be computed.</summary>
+    public double? LitresThatNull(double tendencyDegPerS) => DegPerSPerLitre is 0 or double.NaN ? null : -tendencyDegPerS / DegPerSPerLitre;
 
     /// <summary>What the tanks of a side hold, litres: no fuel difference with more on that side is larger. 0 where none lies there.</summary>
     public double MostLitres(Side side) =>
@@ -79,7 +79,7 @@ public sealed class PilotsCurrency
 
     /// <summary>The share of a person's weight in a seat that makes it fly straight; negative: so much less. Null for a seat on the centreline.</summary>
     public double? PersonsThatNull(double tendencyDegPerS, Seat seat, double personKg) =>
-        DegPerSPerKgIn(seat) is var perKg && perKg != 0 ? -tendencyDegPerS / (perKg * personKg) : null;
+        DegPerSPerKgIn(seat) is var perKg and not (0 or double.NaN) ? -tendencyDegPerS / (perKg * personKg) : null;
 
     /// <summary>
     /// How it flies at other loads when it rolls at <paramref name="riggedForDegPerS"/> with the load it is rigged for.

@@ -55,6 +55,7 @@ public sealed class Aeroplane
         mass = new(airframe.Mass.ReferenceKg, airframe.Mass.IxxKgM2, airframe.Mass.IzzKgM2, airframe.Mass.IxzKgM2, wing.AreaM2, wing.SpanM);
         FuelMomentPerLitreNm = LateralLoad.MomentPerLitreNm(airframe, Load.UsualFuelKgPerL);
         Reference = AtSpeed(airframe.Reference.CasKt);
+        Refusals = [.. Uncomputable.Of(this)];
     }
 
     public Airframe Airframe { get; }
@@ -63,6 +64,12 @@ public sealed class Aeroplane
 
     /// <summary>Where the roll tendency is quoted: the airframe's reference speed, altitude and power on a standard day.</summary>
     public FlightPoint Reference { get; }
+
+    /// <summary>
+    /// Why no steady flight of it can be computed, with stable codes and the fields to fill in: empty for every aeroplane that flies. Where there
+    /// is one, a held flight is not a number and nothing is answered.
+    /// </summary>
+    public IReadOnlyList<Refusal> Refusals { get; }
 
     /// <summary>The wing's figures with what the grid leaves open, and the same by lifting line. Worked out once, when first asked for.</summary>
     public IReadOnlyList<WingFigure> Figures => figures.Value;
@@ -118,10 +125,17 @@ public sealed class Aeroplane
     /// <summary>What the wing carries in level flight at the airframe's reference.</summary>
     internal static double LiftCoefficientAtReference(Airframe airframe, double wingAreaM2)
     {
+        var (density, trueMPerS) = AtReference(airframe);
+        return airframe.Mass.ReferenceKg * LateralModel.StandardGravity / (density * trueMPerS * trueMPerS / 2 * wingAreaM2);
+    }
+
+    internal static double TrueAirspeedAtReference(Airframe airframe) => AtReference(airframe).TrueMPerS;
+
+    static (double DensityKgPerM3, double TrueMPerS) AtReference(Airframe airframe)
+    {
         var reference = airframe.Reference;
         var air = Atmosphere.Standard(reference.PressureAltitudeFt * FootM).AtTemperature(TestPoint.StandardOatC(reference.PressureAltitudeFt) + CelsiusZeroK);
-        var trueMPerS = Airspeed.TrueFromCalibrated(reference.CasKt * KnotMPerS, air);
-        return airframe.Mass.ReferenceKg * LateralModel.StandardGravity / (air.DensityKgPerM3 * trueMPerS * trueMPerS / 2 * wingAreaM2);
+        return (air.DensityKgPerM3, Airspeed.TrueFromCalibrated(reference.CasKt * KnotMPerS, air));
     }
 
     FlightPoint At(double casKt, double pressureAltitudeFt, double oatC, double powerPercent, double flapDeg = 0)

@@ -36,8 +36,11 @@ public static class CheckFlight
     {
         ArgumentNullException.ThrowIfNull(flight);
         ArgumentNullException.ThrowIfNull(airframe);
+        var aeroplane = new Aeroplane(airframe);
+        if (aeroplane.Refusals.Count > 0)
+            return new(Verdict.NotEnoughEvidence, null, null, null, [.. aeroplane.Refusals.Select(refusal => refusal.Sentence)]);
         var practice = (fuelMeasured ? Practice.Usual.WithFuelMeasured() : Practice.Usual).AfterAdjusting();
-        var evidence = new Evidence(flight, new Aeroplane(airframe), practice);
+        var evidence = new Evidence(flight, aeroplane, practice);
         if (!evidence.IsComputable)
             return new(Verdict.NotEnoughEvidence, null, null, null, ["With this airframe's figures no steady flight can be computed."]);
 

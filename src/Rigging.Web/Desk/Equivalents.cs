@@ -30,9 +30,13 @@ public sealed class Equivalents
 
     Airframe Airframe => aeroplane.Airframe;
 
+    /// <summary>Of an aeroplane whose figures determine no flight nothing is said at all; its airframe page says why.</summary>
+    bool IsMute => aeroplane.Refusals.Count > 0;
+
     /// <summary>What one of each coin is worth, as sentences.</summary>
     public IReadOnlyList<string> Unit()
     {
+        if (IsMute) return [];
         List<string> lines = [];
         if (currency.DegPerSPerLitre != 0 && currency.MostLitres(Side.Right) >= 10)
             lines.Add(Gaps.Fill(Say.TenLitresMoreOnRight, RollRate(10 * currency.DegPerSPerLitre)));
@@ -44,7 +48,7 @@ public sealed class Equivalents
     }
 
     /// <summary>A tendency in the pilot's currency: what would take it out, and what it is at the loads a school flies with.</summary>
-    public IReadOnlyList<string> Says(double degPerS) =>
+    public IReadOnlyList<string> Says(double degPerS) => IsMute ? [] :
     [
         .. Of(degPerS) is { } coins ? [coins] : Array.Empty<string>(),
         Gaps.Fill(Say.WhatNextPilotWillFeel, string.Join("; ", AtCommonLoads(degPerS).Select(load => $"{load.Name}, {load.Feels}"))),
@@ -56,7 +60,7 @@ public sealed class Equivalents
     /// <summary>What would balance that much roll: litres, or a person's weight, or flats; null where it is nothing to speak of.</summary>
     public string? Balance(double degPerS)
     {
-        if (!(Math.Abs(degPerS) >= AeroplaneView.LeastRate && double.IsFinite(degPerS))) return null;
+        if (IsMute || !(Math.Abs(degPerS) >= AeroplaneView.LeastRate && double.IsFinite(degPerS))) return null;
         List<string> coins = [];
         if (currency.LitresThatNull(degPerS) is { } litres)
             coins.Add(MoreFuel(litres));
@@ -86,7 +90,7 @@ public sealed class Equivalents
     /// </summary>
     public string? Flats(double degPerS)
     {
-        if (Eccentric.On(Airframe).Value is not { } eccentric || currency.DegPerSPerPanelDeg == 0) return null;
+        if (IsMute || Eccentric.On(Airframe).Value is not { } eccentric || currency.DegPerSPerPanelDeg == 0) return null;
         if (currency.FlatsThatNull(degPerS, eccentric) is not { } flats) return Say.MoreFlatsThanStopsAllow;
         // A quarter that the stop no longer allows is not said either.
         return Math.Min(Math.Round(4 * flats), Math.Floor(4 * (eccentric.MaxAngle / eccentric.PerFlat))) / 4 is var quarters and > 0
@@ -107,7 +111,7 @@ public sealed class Equivalents
     public double OfMoment(double rolling) => point.RollTendencyDegPerS(rolling * point.LiftDifference);
 
     /// <summary>What the next pilot feels at the loads a school flies with.</summary>
-    public IReadOnlyList<LoadLine> AtCommonLoads(double riggedForDegPerS) =>
+    public IReadOnlyList<LoadLine> AtCommonLoads(double riggedForDegPerS) => IsMute ? [] :
         [.. currency.At(PilotsCurrency.CommonLoads(Airframe, PersonKg), riggedForDegPerS).Select(load => new LoadLine(load.Name, RollRate(load.DegPerS)))];
 }
 

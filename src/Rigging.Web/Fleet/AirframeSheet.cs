@@ -9,13 +9,14 @@ namespace Rigging.Web.Fleet;
 
 /// <summary>An airframe file as people read it: what is missing, unlikely or estimated, and what is computed from it.</summary>
 /// <param name="Missing">What nobody has entered yet, and what that refuses.</param>
+/// <param name="Refused">Why no flight of it can be computed, each naming the fields; empty for an aeroplane that flies. Then nothing is worth anything.</param>
 /// <param name="Warnings">What is unlikely for a light aeroplane.</param>
 /// <param name="Wing">The wing's figures, by the lattice and by lifting line.</param>
 /// <param name="Motions">How it moves when left to itself, at the reference.</param>
 /// <param name="Loads">How it flies at the school's loads, when it flies straight with the one it is rigged for.</param>
 public sealed record AirframeSheet(
     Airframe Airframe, int Version,
-    IReadOnlyList<string> Missing, IReadOnlyList<Warning> Warnings, IReadOnlyList<EstimateLine> Estimated,
+    IReadOnlyList<string> Missing, IReadOnlyList<string> Refused, IReadOnlyList<Warning> Warnings, IReadOnlyList<EstimateLine> Estimated,
     string Panels, IReadOnlyList<WingLine> Wing, IReadOnlyList<MotionLine> Motions,
     IReadOnlyList<string> Currency, IReadOnlyList<LoadLine> Loads)
 {
@@ -24,7 +25,7 @@ public sealed record AirframeSheet(
         var aeroplane = new Aeroplane(airframe);
         var coins = new Equivalents(aeroplane);
         return new(airframe, version,
-            [.. MissingFrom(airframe)], Plausibility.Of(airframe),
+            [.. MissingFrom(airframe)], [.. aeroplane.Refusals.Select(refusal => refusal.Sentence)], Plausibility.Of(airframe),
             [.. (airframe.Estimated ?? []).Select(figure => new EstimateLine(Name(figure.Figure), figure.Value, figure.Method, figure.Source, figure.AccuracyPercent))],
             aeroplane.Panels,
             [.. aeroplane.Figures.Select(figure => new WingLine(Name(figure.Quantity), figure.Checked.Value, figure.Checked.GridErrorPercent, figure.Checked.LiftingLine))],
@@ -41,6 +42,10 @@ public sealed record AirframeSheet(
         if (airframe.FuelSelector is null) yield return Say.FuelSelectorNoTest;
         if (airframe.Ailerons.FixedTab is null) yield return Say.FixedTabOnAileronNone;
         if (airframe.Rudder is null) yield return Say.FixedTabOnRudderNone;
+        if (airframe.Estimated is not { Count: > 0 }) yield break;
+        if (airframe.Wing.Position is null) yield return Say.WingPositionMissing;
+        if (airframe.Fuselage is not { LengthM: not null, DepthM: not null, WidthM: not null }) yield return Say.FuselageMissing;
+        if (airframe.Propeller is null) yield return Say.PropellerMissing;
     }
 
     static IEnumerable<MotionLine> MotionsOf(LateralModes modes)

@@ -25,7 +25,7 @@ public class CalibrationTests
         var (held, likely, likelyAndThere) = (0, 0, 0);
         for (var i = 0; i < Aeroplanes; i++)
         {
-            var truth = new Aeroplane(Differing(Trainer.Airframe));
+            var truth = Flyable();
             var amplitudes = Practice.Usual.Causes.ToDictionary(
                 prior => prior.Cause,
                 prior => random.NextDouble() < prior.Probability ? prior.Spread * Noise() : 0);
@@ -80,6 +80,17 @@ public class CalibrationTests
         + new Asymmetry(
             AileronFloatRad: amplitudes[Cause.AileronFloat] * RadPerDeg,
             RudderOffsetRad: amplitudes[Cause.RudderOrFinOffset] * RadPerDeg);
+
+    /// <summary>An aeroplane that nobody could hold with the ball in the middle, because rudder and sideslip came out alike, is drawn again.</summary>
+    Aeroplane Flyable()
+    {
+        while (true)
+        {
+            var drawn = new Aeroplane(Differing(Trainer.Airframe));
+            if (drawn.Refusals.Count == 0)
+                return drawn;
+        }
+    }
 
     Airframe Differing(Airframe file)
     {

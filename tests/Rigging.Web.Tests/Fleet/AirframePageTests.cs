@@ -55,6 +55,43 @@ public class AirframePageTests(Hangar hangar)
         Assert.True(only.AccuracyPercent > 0);
     }
 
+    /// <summary>Sideslip and rudder of one fin at one arm: the figures that once answered ten kilograms with no roll.</summary>
+    [Fact]
+    public void A_file_whose_figures_determine_no_flight_says_why_and_which_fields_and_answers_nothing_else()
+    {
+        var sheet = AirframeSheet.Of(Changed(file =>
+        {
+            var derivatives = file["derivatives"]!;
+            (derivatives["cYBeta"], derivatives["cnBeta"], derivatives["cYRudder"], derivatives["cnRudder"]) = (-0.205, 0.0893, 0.155, -0.0675);
+        }), 1);
+
+        Assert.Contains("derivatives.cYBeta", Assert.Single(sheet.Refused), StringComparison.Ordinal);
+        Assert.Empty(sheet.Currency);
+        Assert.Empty(sheet.Loads);
+        var coins = new Equivalents(new Aeroplane(sheet.Airframe));
+        Assert.Null(coins.Of(1));
+        Assert.Null(coins.Flats(1));
+        Assert.Empty(coins.Says(1));
+    }
+
+    [Fact]
+    public void By_geometry_alone_each_seat_weighs_and_what_would_make_the_estimates_better_is_asked_for()
+    {
+        var sheet = AirframeSheet.Of(Changed(file =>
+        {
+            file["fin"] = new JsonObject { ["areaM2"] = 1.1, ["armM"] = 4.2, ["heightM"] = 0.6, ["liftSlopePerRad"] = 2.6 };
+            file["rudder"]!["areaM2"] = 0.45;
+            file.Remove("derivatives");
+        }), 1);
+
+        Assert.Empty(sheet.Refused);
+        Assert.Contains(sheet.Currency, line => line.Contains("left", StringComparison.Ordinal) && line.Contains("0.2", StringComparison.Ordinal));
+        Assert.Contains("wing.position", sheet.Missing[^3], StringComparison.Ordinal);
+        Assert.Contains("fuselage", sheet.Missing[^2], StringComparison.Ordinal);
+        Assert.Contains("propeller", sheet.Missing[^1], StringComparison.Ordinal);
+        Assert.DoesNotContain(AirframeSheet.Of(Changed(_ => { }), 1).Missing, line => line.Contains("fuselage", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void An_unlikely_figure_is_named_by_its_place_in_the_file() =>
         Assert.Contains(AirframeSheet.Of(Changed(file => file["mass"]!["ixxKgM2"] = 85), 1).Warnings, warning => warning.Path == "$.mass.ixxKgM2");
