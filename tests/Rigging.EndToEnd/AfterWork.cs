@@ -3,6 +3,24 @@ namespace Rigging.EndToEnd;
 /// <summary>What follows signed work, whatever was moved. Each page is looked over, and kept as a picture by the name that is given.</summary>
 static class AfterWork
 {
+    /// <summary>What a moved wing changes: a cable and both ailerons, with tools of the invented school.</summary>
+    public static async Task MeasuresAgain(Visitor mechanic, int n, double newtons)
+    {
+        const string manual = "Manual 27-10, as it allows.";
+        await Measures(mechanic, n, "cable-tension", ("cable", "left aileron"), ("value", newtons.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("temperatureC", "18"), ("tool", "TM-1"), ("finding", manual));
+        foreach (var surface in (string[])["aileron-left", "aileron-right"])
+            await Measures(mechanic, n, "control-travel", ("surface", surface), ("upDeg", "20"), ("downDeg", "15"), ("tool", "INC-1"), ("finding", manual));
+    }
+
+    /// <summary>One check; a tool goes by its code.</summary>
+    public static async Task Measures(Visitor mechanic, int n, string check, params (string Name, string Value)[] fields)
+    {
+        await mechanic.Goes($"/squawks/{n}/checks?check={check}");
+        foreach (var (name, value) in fields) await mechanic.Sets((name, name == "tool" ? await mechanic.ChoiceOf(name, value) : value));
+        await mechanic.Presses("Record");
+        await mechanic.Page.WaitForURLAsync($"**/checks?saved={check}**");
+    }
+
     public static async Task Inspects(Visitor inspector, int n, string sees, string keeps, string findings)
     {
         await inspector.Goes($"/squawks/{n}/inspection");

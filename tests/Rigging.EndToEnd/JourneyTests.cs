@@ -67,21 +67,18 @@ public class JourneyTests(RunningSite site)
     {
         (string Check, (string, string)[] Fields)[] checks =
         [
-            ("fuel-and-seats", [("finding", "Dipped level: left 25 L, right 25 L; seats empty for the survey.")]),
+            ("fuel-and-seats", [("fuel0", "25"), ("fuel1", "25"), ("finding", "Dipped level; seats empty for the survey.")]),
             ("ball-offset", [("way", "none")]),
             ("damage-inspection", [("clear", "yes"), ("finding", "Attach fittings, struts, skins, leading edges: no damage.")]),
             ("flap-difference", [("way", "none")]),
             ("aileron-neutral-offset", [("way", "none")]),
-            ("cable-tension", [("cable", "left aileron"), ("value", "160"), ("temperatureC", "18")]),
+            ("cable-tension", [("cable", "left aileron"), ("value", "160"), ("temperatureC", "18"), ("tool", "TM-1")]),
             ("rudder-tab", [("way", "none")]),
             ("panel-incidence-difference", [("way", "plus"), ("value", "0.10"), ("sd", "0.05")]),
         ];
         foreach (var (check, fields) in checks)
         {
-            await mechanic.Goes($"/squawks/{n}/checks?check={check}");
-            await mechanic.Sets(fields);
-            await mechanic.Presses("Record");
-            await mechanic.Page.WaitForURLAsync($"**/checks?saved={check}**");
+            await AfterWork.Measures(mechanic, n, check, fields);
         }
         await mechanic.Goes($"/squawks/{n}/checks?check=marks");
         await mechanic.Sets(("leftFrontDeg", "15"), ("leftFrontDegWay", "up"), ("leftRearDeg", "15"), ("leftRearDegWay", "up"), ("rightFrontDeg", "0"), ("rightRearDeg", "0"));
@@ -116,11 +113,13 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sets(("move.held", "true"), ("move.loosened", "true"), ("move.free", "true"), ("move.zeroed", "true"));
         // Pressed and not waited for: with this tick the step is over, and its box goes.
         await mechanic.Page.Locator("[name='move.done']").ClickAsync();
-        await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.runOnInLb", "15"));
+        await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.nut", "self-locking"), ("torque.runOnInLb", "15"));
         await mechanic.Sets(("torque.wrench", await mechanic.ChoiceOf("torque.wrench", "TW-1")));
         await mechanic.Sees("175 to 205");
         await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
+        await AfterWork.MeasuresAgain(mechanic, n, 160);
+        await mechanic.Goes($"/squawks/{n}/work");
         // Left otherwise than planned, the page says so at once, and what is expected of it.
         await mechanic.Sets(("done.leftFront.way", "neutral"), ("done.leftRear.way", "neutral"));
         await mechanic.Sees("is left neutral; the plan said 15° trailing edge down.");
@@ -128,7 +127,7 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sets(("done.description", "Turned both bushings of the left eccentric half a flat, trailing edge down."),
             ("done.leftFront.way", "down"), ("done.leftFront", "15"), ("done.leftRear.way", "down"), ("done.leftRear", "15"), ("done.rightFront.way", "neutral"), ("done.rightRear.way", "neutral"),
             ("done.disturbed", "left rear spar attachment\nleft aileron cables"), ("done.surfaceAilerons", "yes"), ("done.surfaceFlaps", "no"), ("done.surfaceRudder", "no"), ("done.surfaceElevator", "no"),
-            ("done.reset0.what", "left aileron cable tension"), ("done.reset0.result", "162 N at 18 °C"),
+            ("done.reset0.what", "flap travel"), ("done.reset0.result", "as the manual says"),
             ("done.part0.quantity", "1"), ("done.part0.description", "self-locking nut 3/8-24"), ("done.part0.number", "Q-365-624"),
             ("done.toolsOut", "14"), ("done.toolsBack", "14"), ("done.everythingRefitted", "true"), ("done.noTemporaryHardware", "true"), ("done.nothingLoose", "true"), ("done.manHours", "2.5"), ("done.totalTimeH", "4321.5"), ("done.completedOn", await mechanic.Today()));
         await mechanic.Keeps("work-done");
@@ -155,7 +154,7 @@ public class JourneyTests(RunningSite site)
             (string[])
             [
                 "QRA-101", "Turned both bushings of the left eccentric", "chapter 57-10", "revision C", "attachment bolt, 3/8-24", "run-on",
-                "TW-1", "Q-365-624", "left aileron cable tension", "Edda Lindgard", "Jude Arkwell", "4321.5", "Q-M-1126", "mechanic, airframe and powerplant ratings", "15",
+                "TW-1", "Q-365-624", "left aileron 160 N at 18 °C, with TM-1", "left aileron 20° up, 15° down", "Edda Lindgard", "Jude Arkwell", "4321.5", "Q-M-1126", "mechanic, airframe and powerplant ratings", "15",
             ],
             wanted => Assert.Contains(wanted, text, StringComparison.OrdinalIgnoreCase));
     }

@@ -91,7 +91,7 @@ public class AsLeftTests
     {
         var again = Torqued.Do(Mechanic, Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Only half." })
             .Do(Inspector, Inspection with { Passed = false, AcceptsDifference = false })
-            .Do(Mechanic, Torque).Do(Mechanic, Done);
+            .Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done);
 
         var moved = EvidenceRequest.Of(again, School.Airframe).Read().TestPoints[0].MovedSince!;
         var once = EvidenceRequest.Of(Torqued.Do(Mechanic, Done), School.Airframe).Read().TestPoints[0].MovedSince!;
@@ -103,7 +103,7 @@ public class AsLeftTests
     [Fact]
     public void Marks_recorded_during_the_checks_say_how_it_was_found()
     {
-        var work = Checked.Do(Mechanic, Found).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Torque).Do(Mechanic, Done);
+        var work = Checked.Do(Mechanic, Found).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done);
 
         Assert.NotNull(EvidenceRequest.Of(work, School.Airframe).Read().TestPoints[0].MovedSince);
     }

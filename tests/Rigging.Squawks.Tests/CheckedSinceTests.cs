@@ -22,7 +22,7 @@ public class CheckedSinceTests
         var found = Surveyed.Do(Mechanic, HalfAFlat with { Moves = [move] }).Do(Mechanic, new WorkStarted("Padded stand.", null))
             .Do(Mechanic, new AsFound(new(null, null, null, null), "Looked at.", Adjusters: Stands(from)));
         return (control.MovesIncidence() ? found.Do(Mechanic, Torque) : found)
-            .Do(Mechanic, Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Set.", AdjustersAsLeft = Stands(to), Surfaces = MovedBy(control) });
+            .Once(Done with { AsLeft = new(null, null, null, null), OtherAsLeft = "Set.", AdjustersAsLeft = Stands(to), Surfaces = MovedBy(control) });
     }
 
     static double? Degrees(Ledger ledger, AirframeOnFile onFile, GroundCheckKind kind) =>
@@ -53,7 +53,7 @@ public class CheckedSinceTests
     public void A_panel_check_is_carried_on_by_what_the_eccentric_did()
     {
         var ledger = Torqued.Do(Mechanic, Done);
-        var before = Checked.Do(Mechanic, Measured(Check.PanelIncidenceDifference, 0.1)).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).Do(Mechanic, Done);
+        var before = Checked.Do(Mechanic, Measured(Check.PanelIncidenceDifference, 0.1)).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done);
 
         var change = Assert.Single(EvidenceRequest.Of(ledger, School.Airframe).Read().TestPoints[0].MovedSince!).Amplitude;
         Assert.Equal(0.1 + change, Degrees(before, School.Airframe, GroundCheckKind.PanelIncidenceDifference)!.Value, 1e-9);
@@ -92,7 +92,7 @@ public class CheckedSinceTests
     public void A_flight_that_the_flights_before_a_known_move_speak_against_is_not_accepted_by_itself()
     {
         var before = Checked.Do(Pilot, new EvaluationFlown(Today, Timed(-16, 75, 85, 95, 105, 95, 105).Replace("eye", "stopwatch-horizon", StringComparison.Ordinal), null));
-        var flown = before.Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).Do(Mechanic, Done)
+        var flown = before.Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done)
             .Do(Inspector, Inspection).Do(Certifier, Approval).Do(Pilot, Flight with { TestPoints = Timed(-1, 95) });
 
         var verdict = LedgerVerdict.Of(flown, School.Airframe)!;

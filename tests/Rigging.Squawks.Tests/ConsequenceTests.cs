@@ -48,7 +48,7 @@ public class ConsequenceTests
         var other = Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Half as far." };
 
         Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(again, Mechanic, other)).Broken.Select(b => b.Code));
-        Assert.Equal(Stage.AwaitingInspection, again.Do(Mechanic, Torque).Do(Mechanic, other).State.Stage);
+        Assert.Equal(Stage.AwaitingInspection, again.Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, other).State.Stage);
         Assert.Equal(Stage.AwaitingInspection, again.Do(Mechanic, Done with { Resets = [new("cable guard", "refitted")] }).State.Stage);
     }
 
@@ -56,11 +56,11 @@ public class ConsequenceTests
     public void Both_eccentrics_turned_take_two_torques()
     {
         var both = HalfAFlat with { Moves = [HalfAFlat.Moves[0], new(Control.RightEccentric, 0, -15, "Right wing: trailing edge up, a quarter flat.")] };
-        var found = Checked.Do(Mechanic, both).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque);
+        var found = Checked.Do(Mechanic, both).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain();
         var done = Done with { AsLeft = new(15, 15, -15, -15) };
 
         Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(found, Mechanic, done)).Broken.Select(b => b.Code));
-        Assert.Equal(Stage.AwaitingInspection, found.Do(Mechanic, Torque with { Fastener = "right rear spar attach bolt 3/8-24" }).Do(Mechanic, done).State.Stage);
+        Assert.Equal(Stage.AwaitingInspection, found.Do(Mechanic, Torque with { Fastener = "right rear spar attach bolt 3/8-24" }).MeasuredAgain().Do(Mechanic, done).State.Stage);
     }
 
     [Fact]

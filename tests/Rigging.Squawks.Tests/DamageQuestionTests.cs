@@ -117,7 +117,7 @@ public partial class DamageQuestionTests
     {
         var limited = School.Reported.Do(Mechanic, new Called(Call.MayFlyWithLimits, "Slow.", "Two up, day."));
         var flown = Checks.Aggregate(limited, (ledger, check) => ledger.Do(Mechanic, check)).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Stand.", null))
-            .Do(Mechanic, Found).Do(Mechanic, Torque).Do(Mechanic, Done).Do(Inspector, Inspection).Do(Certifier, Approval).Do(Pilot, Flight);
+            .Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done).Do(Inspector, Inspection).Do(Certifier, Approval).Do(Pilot, Flight);
 
         Assert.Equal(FlightStatus.Limits, flown.State.FlightStatus);
         var again = flown.Do(Mechanic, Verdict(VerdictWord.AdjustAgain));
@@ -131,7 +131,7 @@ public partial class DamageQuestionTests
     {
         var assessed = new Assessed("{}", $$"""{ "rollTendency": { "mean": {{before.ToString(System.Globalization.CultureInfo.InvariantCulture)}} } }""", "0.1", "9", "st2", 1);
         var judged = Checked.Do(Mechanic, assessed).Do(Mechanic, HalfAFlat).Do(Mechanic, new WorkStarted("Stand.", null))
-            .Do(Mechanic, Found).Do(Mechanic, Torque).Do(Mechanic, Done).Do(Inspector, Inspection).Do(Certifier, Approval).Do(Pilot, Flight)
+            .Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done).Do(Inspector, Inspection).Do(Certifier, Approval).Do(Pilot, Flight)
             .Do(Mechanic, Verdict(VerdictWord.AdjustAgain) with { TendencyDegPerS = after });
 
         Assert.Equal(worse, judged.State.DamageSuspected);

@@ -94,6 +94,7 @@ public class EvidenceTests
             .Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
             .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
             .Do(School.Mechanic, School.Torque)
+            .MeasuredAgain()
             .Do(School.Mechanic, School.Done with { OtherAsLeft = "Both flaps at the stop." });
 
         Assert.Empty(Read(after).TestPoints);
@@ -121,6 +122,7 @@ public class EvidenceTests
             .Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod two turns shorter.")] })
             .Do(School.Mechanic, new WorkStarted("No bolt is loosened.", null))
             .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
+            .MeasuredAgain()
             .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "Both flaps at the stop." });
         var flown = left
             .Do(School.Inspector, School.Inspection with { Observations = [.. left.State.ControlsToSee.Select(asked => asked with { Seen = asked.Expected })] })
@@ -180,7 +182,7 @@ public class EvidenceTests
             .Do(School.Mechanic, School.Torque);
         Assert.Contains(Read(flaps).GroundChecks, check => check.Kind == GroundCheckKind.FlapDifference);
 
-        var after = flaps.Do(School.Mechanic, School.Done with { OtherAsLeft = "Both flaps at the stop." });
+        var after = flaps.Once(School.Done with { OtherAsLeft = "Both flaps at the stop." });
 
         Assert.DoesNotContain(Read(after).GroundChecks, check => check.Kind == GroundCheckKind.FlapDifference);
         Assert.Contains(Read(after).GroundChecks, check => check.Kind == GroundCheckKind.BallOffset);
@@ -198,10 +200,10 @@ public class EvidenceTests
     [Fact]
     public void A_check_that_no_request_can_hold_is_left_aside_and_said()
     {
-        var ledger = School.Checked.Do(School.Mechanic, School.Measured(Check.CableTension, 160) with { Cable = "left aileron", TemperatureC = 400 });
+        var ledger = School.Checked.Do(School.Mechanic, School.Measured(Check.RudderTab, 60));
 
-        Assert.DoesNotContain(Read(ledger).GroundChecks, check => check.Kind == GroundCheckKind.CableTension);
-        Assert.Contains("A ground check was left aside: degC is 400; wanted a number from -60 to 60 °C.", EvidenceRequest.Of(ledger, School.Airframe).Assumed);
+        Assert.DoesNotContain(Read(ledger).GroundChecks, check => check.Kind == GroundCheckKind.RudderTab);
+        Assert.Contains("A ground check was left aside: deg is 60; wanted a number from -45 to 45 °.", EvidenceRequest.Of(ledger, School.Airframe).Assumed);
     }
 
     [Fact]

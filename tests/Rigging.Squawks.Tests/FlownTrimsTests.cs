@@ -146,7 +146,7 @@ public class FlownTrimsTests
         Ledger After(TrimsFlown? check) => Flown(School.Called, RollOff) is var flown
             ? School.Checks.Aggregate(flown, (ledger, measured) => ledger.Do(School.Mechanic, measured))
                 .Do(School.Mechanic, School.HalfAFlat).Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
-                .Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done).Do(School.Inspector, School.Inspection)
+                .Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done).Do(School.Inspector, School.Inspection)
                 .Do(School.Certifier, School.Approval).Do(School.Pilot, School.Flight with { TestPoints = Timed(0), Trims = check })
             : flown;
 
@@ -161,6 +161,7 @@ public class FlownTrimsTests
             .Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "Left flap rod two turns shorter.")] })
             .Do(School.Mechanic, new WorkStarted("No bolt is loosened.", null))
             .Do(School.Mechanic, School.Found with { Other = "Left flap 0.3° low." })
+            .MeasuredAgain()
             .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "Both flaps at the stop." });
 
         Assert.Empty(Banks(after));

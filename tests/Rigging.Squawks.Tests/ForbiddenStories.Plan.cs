@@ -25,7 +25,7 @@ public partial class ForbiddenStories
 
     [Fact]
     public void A_check_measured_with_a_tool_out_of_calibration() =>
-        Refused("tool-out-of-calibration", School.Called, Mechanic, Measured(Check.CableTension, 160) with { Cable = "left aileron", Tool = WrenchADayOut.Id });
+        Refused("tool-out-of-calibration", School.Called, Mechanic, Measured(Check.FlapDifference, 0.1) with { Tool = ProtractorADayOut.Id });
 
     [Fact]
     public void A_damage_inspection_called_not_applicable() =>

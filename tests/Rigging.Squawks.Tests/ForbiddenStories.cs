@@ -141,7 +141,7 @@ public partial class ForbiddenStories
 
     [Fact]
     public void A_check_entered_late_was_measured_when_the_tool_was_out_already() => Refused("tool-out-of-calibration", School.Called, Mechanic,
-        Measured(Check.CableTension, 160) with { Cable = "left aileron", Tool = WrenchADayOut.Id, HappenedAt = Noon - NodaTime.Duration.FromHours(1) });
+        Measured(Check.FlapDifference, 0.1) with { Tool = ProtractorADayOut.Id, HappenedAt = Noon - NodaTime.Duration.FromHours(1) });
 
     static readonly Photographed Paper = new(new string('a', 64), PhotoOf.SignedPaper, "The record, signed.", School.Worked.Length, Original.ThePaper);
 

@@ -96,6 +96,7 @@ public class FrozenTests
         Assert.Equal([School.Mechanic.Id], state.Workers);
         Assert.Equal(School.Inspector.Id, state.Inspection!.Value.By);
         Assert.Equal(VerdictWord.Accepted, state.Verdict!.Verdict);
-        Assert.Empty(state.MissingPrerequisites);
+        // Fuel was told in words and the tension without a tool: on record, and no longer taken for measured.
+        Assert.Equal([Prerequisite.FuelAndSeats, Prerequisite.Cables], state.MissingPrerequisites);
     }
 }

@@ -64,6 +64,7 @@ public class LessonsTests
             .Do(School.Mechanic, new WorkStarted("Padded stand under the strut fitting.", null))
             .Do(School.Mechanic, School.Found with { Other = "Counted.", Adjusters = Settings(moves.Select(move => (move.Control, move.From))) });
         var left = moves.Where(move => move.Control.MovesIncidence()).Aggregate(agreed, (ledger, _) => ledger.Do(School.Mechanic, School.Torque))
+            .MeasuredAgain()
             .Do(School.Mechanic, School.Done with { AsLeft = School.Found.Bushings, OtherAsLeft = "Counted.", AdjustersAsLeft = Settings(moves.Select(move => (move.Control, move.To))), Surfaces = School.MovedBy(moves.Select(move => move.Control)) });
         return left
             .Do(School.Inspector, School.Inspection with { Observations = [.. left.State.ControlsToSee.Select(asked => asked with { Seen = asked.Expected })] })

@@ -52,7 +52,7 @@ static class MovesOnPaper
         "work-started" => new WorkStarted("Padded stand under the strut fitting.", null),
         "as-found" => School.Found,
         "torque-application" => School.Torque,
-        "torque-recheck" => new TorqueRechecked(School.Torqued.Length, true, true, "Stripe in line, torque held at 190 in·lb."),
+        "torque-recheck" => new TorqueRechecked(School.JustTorqued.Length, true, true, "Stripe in line, torque held at 190 in·lb."),
         "photograph" => new Photographed(new string('a', 64), PhotoOf.BeforeWork, "Left rear bushing before it was turned."),
         "work-handover" => new WorkHandedOver("Bolt in and torqued.", null),
         "work-done" => School.Done,

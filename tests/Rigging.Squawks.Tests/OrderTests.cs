@@ -58,7 +58,7 @@ public class OrderTests
     {
         var tightByWordsAlone = Torqued.Do(Mechanic, LeftLoose).Do(Mechanic, new WorkHandedOver("All tight again.", null));
         Refused("torqued-before-loose", tightByWordsAlone, Mechanic, Done);
-        Assert.Equal(Stage.AwaitingInspection, tightByWordsAlone.Do(Mechanic, Torque).Do(Mechanic, Done).State.Stage);
+        Assert.Equal(Stage.AwaitingInspection, tightByWordsAlone.Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, Done).State.Stage);
     }
 
     [Fact]
@@ -74,10 +74,10 @@ public class OrderTests
     public void Work_is_not_completed_before_what_is_on_record_of_it()
     {
         Refused("completed-too-early", Torqued, Mechanic, Done with { CompletedOn = Today.PlusDays(-1) });
-        Refused("completed-too-early", TorquedDaysAgo(2).Do(Mechanic, Torque), Mechanic, Done with { CompletedOn = Today.PlusDays(-1) });
+        Refused("completed-too-early", TorquedDaysAgo(2).Do(Mechanic, Torque).MeasuredAgain(), Mechanic, Done with { CompletedOn = Today.PlusDays(-1) });
         // The same fastener again, with the time that the first entry lacked.
         Assert.Equal(Stage.AwaitingInspection,
-            TorquedDaysAgo(2).Do(Mechanic, Torque).Do(Mechanic, Torque with { HappenedAt = Ago(48) }).Do(Mechanic, Done with { CompletedOn = Today.PlusDays(-1) }).State.Stage);
+            TorquedDaysAgo(2).Do(Mechanic, Torque).Do(Mechanic, Torque with { HappenedAt = Ago(48) }).MeasuredAgain().Do(Mechanic, Done with { CompletedOn = Today.PlusDays(-1) }).State.Stage);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public class OrderTests
 
     static Ledger SentBack(double signedAgo, double sentBackAgo)
     {
-        var torqued = StartedAgo(9).Do(Mechanic, Found with { HappenedAt = Ago(8) }).Do(Mechanic, Torque with { HappenedAt = Ago(7) });
+        var torqued = StartedAgo(9).Do(Mechanic, Found with { HappenedAt = Ago(8) }).Do(Mechanic, Torque with { HappenedAt = Ago(7) }).MeasuredAgain(Ago(6.5));
         return DoneAgo(sentBackAgo, DoneAgo(signedAgo, torqued, Mechanic, Done), Inspector, Inspection with { Passed = false });
     }
 
@@ -127,7 +127,7 @@ public class OrderTests
 
     [Fact]
     public void A_torque_is_not_looked_at_again_before_it_was_applied() =>
-        Refused("rechecked-before-torqued", School.Closed, Mechanic, new TorqueRechecked(Torqued.Length, true, true, "Stripe in line.", Ago(1)));
+        Refused("rechecked-before-torqued", School.Closed, Mechanic, new TorqueRechecked(JustTorqued.Length, true, true, "Stripe in line.", Ago(1)));
 
     // Whatever is tried, at whatever time it is said to have happened.
 
@@ -163,7 +163,13 @@ public class OrderTests
         {
             now += Duration.FromHours(step.Hours);
             var (who, fact) = FactOf(step, now);
-            switch (School.Try(ledger, who, fact, facts => facts with { Now = now, Tools = facts.Tools.ToDictionary(tool => tool.Key, tool => tool.Value with { CalibrationDue = LocalDate.MaxIsoValue }) }))
+            Decision Try(Ledger at, Person by, Fact what) =>
+                School.Try(at, by, what, facts => facts with { Now = now, Tools = facts.Tools.ToDictionary(tool => tool.Key, tool => tool.Value with { CalibrationDue = LocalDate.MaxIsoValue }) });
+            // Whoever signs has measured again what the move changed.
+            if (fact is WorkDone && ledger.State.Stage == Stage.InWork)
+                foreach (var recheck in RecheckRules.Asked(ledger.State, School.Airframe).Where(recheck => !recheck.IsDone))
+                    if (Try(ledger, Mechanic, Again(recheck)) is Decision.Accepted again) ledger = ledger.With(again.Entry);
+            switch (Try(ledger, who, fact))
             {
                 case Decision.Accepted accepted: ledger = ledger.With(accepted.Entry); break;
                 case Decision.Refused refused: codes.AddRange(refused.Broken.Select(rule => rule.Code)); break;

@@ -23,8 +23,15 @@ static class School
     public static readonly Person Inspector = Someone(5, [Authority.Inspector], "mechanic-airframe");
     public static readonly Person Certifier = Someone(6, [Authority.Certifier], "mechanic-airframe");
 
-    public static readonly Tool Wrench = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b1")), "TW-3", "torque wrench 30 to 250 in·lb", Today.PlusDays(30), 50, 250, 10);
+    public static readonly Tool Wrench = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b1")), "TW-3", "torque wrench 30 to 250 in·lb", Today.PlusDays(30), 50, 250, 10, ToolKind.TorqueWrench);
     public static readonly Tool WrenchADayOut = Wrench with { Id = new(Guid.Parse("00000000-0000-7000-8000-0000000000b2")), Code = "TW-4", CalibrationDue = Today.PlusDays(-1) };
+
+    public static readonly Tool Tensiometer = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b3")), "TM-1", "cable tensiometer", Today.PlusDays(30), 45, 700, null, ToolKind.Tensiometer);
+    public static readonly Tool Protractor = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b4")), "PR-1", "protractor", Today.PlusDays(30), 0, 90, null, ToolKind.Protractor);
+    public static readonly Tool ProtractorADayOut = Protractor with { Id = new(Guid.Parse("00000000-0000-7000-8000-0000000000b5")), Code = "PR-2", CalibrationDue = Today.PlusDays(-1) };
+
+    public static IReadOnlyDictionary<ToolId, Tool> Tools { get; } =
+        new[] { Wrench, WrenchADayOut, Tensiometer, Protractor, ProtractorADayOut }.ToDictionary(tool => tool.Id);
 
     public static readonly ApprovedData Manual = new("Maintenance Manual (invented)", "57-10", "C");
 
@@ -37,7 +44,7 @@ static class School
 
     public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
         Noon, DateTimeZone.Utc, who, RuleSet.Shipped["united-states"],
-        new Dictionary<ToolId, Tool> { [Wrench.Id] = Wrench, [WrenchADayOut.Id] = WrenchADayOut },
+        Tools,
         [], Airframe, 1200, affirmation);
 
     /// <summary>Asks, and signs with a fresh password and the text as it stands where the kind of entry needs it.</summary>
@@ -73,14 +80,42 @@ static class School
 
     public static Ledger InWork => Agreed.Do(Mechanic, new WorkStarted("Padded stand under the strut fitting, manual 57-10.", null));
 
-    public static Ledger Torqued => InWork.Do(Mechanic, Found).Do(Mechanic, Torque);
+    /// <summary>The bolt is torqued, and nothing that the move changed has been measured again.</summary>
+    public static Ledger JustTorqued => InWork.Do(Mechanic, Found).Do(Mechanic, Torque);
+
+    public static Ledger Torqued => JustTorqued.MeasuredAgain();
+
+    /// <summary>What the move asks to be measured again is, by the mechanic.</summary>
+    /// <param name="then">Entered late; null for now.</param>
+    public static Ledger MeasuredAgain(this Ledger ledger, Instant? then = null) =>
+        RecheckRules.Asked(ledger.State, Airframe).Where(recheck => !recheck.IsDone).Aggregate(ledger, (sofar, recheck) => sofar.Do(Mechanic, Again(recheck) with { HappenedAt = then }));
+
+    /// <summary>An entry as it stands in ledgers from before today's rules.</summary>
+    public static Ledger Once(this Ledger ledger, Fact fact) => ledger.With(new(ledger.Length + 1, Noon, Mechanic.Id, Authority.Mechanic, fact, null));
+
+    public static GroundChecked Again(Recheck recheck) => recheck.Check switch
+    {
+        Check.CableTension => Tension(recheck.Part ?? "left aileron", 160),
+        Check.ControlTravel => Travel(recheck.Part!.Contains("Left", StringComparison.Ordinal) ? Side.Left : Side.Right, 20, 15),
+        var check => Measured(check, 0.1),
+    };
+
+    public static GroundChecked Tension(string cable, double newtons, double degC = 18) =>
+        Measured(Check.CableTension, newtons) with { Cable = cable, TemperatureC = degC, Tool = Tensiometer.Id, Finding = "Manual 27-10: 150 to 190 N." };
+
+    public static GroundChecked Travel(Side aileron, double up, double down) => Measured(Check.ControlTravel, null) with
+    {
+        Travel = new(Mechanics.Contract.ControlSurface.Ailerons, aileron, up, down),
+        Tool = Protractor.Id,
+        Finding = "Manual 27-10: 20° up, 15° down.",
+    };
 
     /// <summary>Work that was done some days ago and is entered now: every entry says so.</summary>
     public static Ledger TorquedDaysAgo(int days)
     {
         var then = Noon - Duration.FromDays(days);
         return Agreed.Do(Mechanic, new WorkStarted("Padded stand under the strut fitting, manual 57-10.", null, then))
-            .Do(Mechanic, Found with { HappenedAt = then }).Do(Mechanic, Torque with { HappenedAt = then });
+            .Do(Mechanic, Found with { HappenedAt = then }).Do(Mechanic, Torque with { HappenedAt = then }).MeasuredAgain(then);
     }
 
     public static Ledger Worked => Torqued.Do(Mechanic, Done);
@@ -94,6 +129,7 @@ static class School
         .Do(Mechanic, new WorkStarted("Padded stand under the wing.", null))
         .Do(Mechanic, new AsFound(new(null, null, null, null), "Lock wire in place.", Adjusters: [new(control, from)]))
         .Do(Mechanic, Torque)
+        .MeasuredAgain()
         .Do(Mechanic, Done with { Description = "Turned as agreed.", AsLeft = new(null, null, null, null), OtherAsLeft = "Lock wire renewed.", AdjustersAsLeft = [new(control, to)], Disturbed = [Words.Of(control)], Surfaces = MovedBy(control) });
 
     public static Ledger Inspected => Worked.Do(Inspector, Inspection);
@@ -143,12 +179,12 @@ static class School
 
     public static readonly GroundChecked[] Checks =
     [
-        Measured(Check.FuelAndSeats, null) with { Finding = "25 L dipped each side; one person each seat." },
+        Measured(Check.FuelAndSeats, null) with { Fuel = [new("left", 25), new("right", 25)], Finding = "Dipped; one person each seat." },
         Measured(Check.BallOffset, 0),
         Measured(Check.DamageInspection, null) with { Clear = true, Finding = "Attach fittings, struts, skins: no damage." },
         Measured(Check.FlapDifference, 0.1),
         Measured(Check.AileronNeutralOffset, 0),
-        Measured(Check.CableTension, 160) with { Cable = "left aileron", TemperatureC = 18 },
+        Tension("left aileron", 160),
         Measured(Check.RudderTab, 0),
     ];
 
@@ -173,7 +209,7 @@ static class School
     public static readonly AsFound Found = new(new BushingAngles(-15, -15, 0, 0), null);
 
     public static readonly TorqueApplied Torque = new("left rear spar attach bolt 3/8-24", "Manual 57-10", 160, 190, false, Lubrication.Dry, TurnedPart.Nut,
-        15, 175, 205, Wrench.Id, null, null, 10, 0, 0, 190, 190, true);
+        15, 175, 205, Wrench.Id, null, null, 10, 0, 0, 190, 190, true, Nut: NutKind.SelfLocking, FigureFor: TurnedPart.Nut);
 
     public static readonly WorkDone Done = new("Left eccentric turned half a flat, trailing edge down.", new BushingAngles(15, 15, 0, 0), null,
         "Dial indicator at the root trailing edge: 0.9 mm down.", ["left rear spar attachment", "left aileron cables"],

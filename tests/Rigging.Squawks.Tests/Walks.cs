@@ -76,9 +76,12 @@ static class Walks
         if (kind == typeof(WorkHandedOver)) return new WorkHandedOver("All tight.", null);
         // The mechanic does first what the signature would be refused without.
         if (kind == typeof(WorkDone) && state.AsFound?.Other is null) return School.Found with { Other = "Tab straight." };
-        if (kind == typeof(WorkDone) && !state.TorqueSinceSigned) return School.Torque;
+        if (kind == typeof(WorkDone) && (!state.TorqueSinceSigned || state.OutOfLimits.Count > 0)) return variant == 5 ? Overtorque : School.Torque;
+        if (kind == typeof(WorkDone) && RecheckRules.Asked(state, School.Airframe).FirstOrDefault(recheck => !recheck.IsDone) is { } again) return School.Again(again);
         return Vary(MovesOnPaper.Example(EntryCodec.Kinds.Single(k => EntryCodec.TypeOf(k) == kind)), variant);
     }
+
+    static readonly TorqueApplied Overtorque = School.Torque with { SettingInLb = 230, ReachedInLb = 230, TorqueStripe = false, OutOfLimitsDone = "Bolt and nut replaced." };
 
     /// <summary>Mostly as it should be; now and then unlucky, sloppy or impossible.</summary>
     static Fact Vary(Fact fact, int variant) => (fact, variant) switch
@@ -93,11 +96,20 @@ static class Walks
         (GroundChecked, < 8) => School.Checks[variant % School.Checks.Length],
         (GroundChecked, 8) => School.Measured(Check.DamageInspection, null) with { Clear = false, Finding = "Cracked skin." },
         (GroundChecked c, 9) => c with { Value = -0.0 },
+        (GroundChecked, 10) => School.Measured(Check.FuelAndSeats, null) with { Finding = "Don't know." },
+        (GroundChecked, 11) => School.Measured(Check.CableTension, 160) with { Cable = "left aileron" },
+        (GroundChecked, 12) => School.Measured(Check.FlapDifference, null) with { Finding = "Looks alike." },
+        (GroundChecked, 13) => School.Measured(Check.FlapDifference, 0.1) with { Tool = School.Tensiometer.Id },
+        (GroundChecked, 14) => School.Measured(Check.RudderTab, null) with { NotApplicableReason = "It has no rudder tab." },
+        (GroundChecked, 15) => School.Travel(Side.Left, 20, 15) with { Tool = School.ProtractorADayOut.Id },
         (CorrectionAgreed c, 1) => c with { Moves = [new(Control.AileronTab, null, null, "2° down.")] },
         (CorrectionAgreed c, 2) => c with { Data = c.Data with { Revision = "" } },
         (CorrectionAgreed c, 3) => c with { Moves = [.. c.Moves, new(Control.RepairOrReplace, null, null, "New thimble.")], OwnPlan = true },
         (AsFound f, 1) => f with { Bushings = new(-15, 20, 0, 0) },
         (TorqueApplied t, 1) => t with { Wrench = School.WrenchADayOut.Id },
+        (TorqueApplied, 3) => Overtorque,
+        (TorqueApplied, 4) => Overtorque with { OutOfLimitsDone = null },
+        (TorqueApplied t, 5) => t with { RunOnInLb = 0, FinalMinInLb = 160, FinalMaxInLb = 190 },
         (TorqueApplied t, 2) => t with { ReachedInLb = double.PositiveInfinity },
         (WorkHandedOver h, < 4) => h with { Loose = "left rear bolt LOOSE, do not move" },
         (WorkDone d, 1) => d with { NoTemporaryHardware = false },

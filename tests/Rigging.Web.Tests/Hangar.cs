@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Rigging.Squawks.Ledgers;
@@ -43,16 +44,16 @@ public sealed class Hangar(Postgres postgres) : IAsyncLifetime
                 certificates: who.Certificates.Select(held => new CertificateRow { Id = held.Id, Kind = held.Kind, Number = NumberOf(held), ValidUntil = held.ValidUntil, RecentUntil = held.RecentUntil }));
         await using var db = Site.OpenDatabase();
         db.Airframes.Add(new() { Id = School.Airframe.Id, Version = School.Airframe.Version, Name = "ST-2 (invented)", Json = School.Airframe.Json, EnteredAt = School.Noon });
-        foreach (var tool in (Tool[])[School.Wrench, School.WrenchADayOut])
+        foreach (var tool in School.Tools.Values)
             db.Tools.Add(new()
             {
                 Id = tool.Id,
                 Code = tool.Code,
-                Kind = "torque-wrench",
+                Kind = JsonNamingPolicy.KebabCaseLower.ConvertName(tool.Kind.ToString()),
                 Description = tool.Description,
-                RangeMin = tool.LowInLb,
-                FullScale = tool.HighInLb,
-                RangeUnit = "lbf.in",
+                RangeMin = tool.Low,
+                FullScale = tool.High,
+                RangeUnit = tool.Kind switch { ToolKind.TorqueWrench => "lbf.in", ToolKind.Tensiometer => "N", _ => "deg" },
                 LeverLengthIn = tool.LeverIn,
                 CalibrationDue = tool.CalibrationDue,
             });

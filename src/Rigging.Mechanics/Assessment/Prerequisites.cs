@@ -17,13 +17,15 @@ public static class Prerequisites
         bool Checked(params GroundCheckKind[] kinds) => request.GroundChecks.Any(check => kinds.Contains(check.Kind));
         return prerequisite switch
         {
-            // A test point cannot be reported without its load.
-            Prerequisite.FuelAndSeats => request.TestPoints.Count > 0,
+            // A test point cannot be reported without its load; whoever assumed one has to say so.
+            Prerequisite.FuelAndSeats => request.FuelAndSeatsMeasured ?? request.TestPoints.Count > 0,
             Prerequisite.Ball => Checked(GroundCheckKind.BallOffset),
             Prerequisite.Damage => IsDamageCleared(request),
             Prerequisite.Flaps => Checked(GroundCheckKind.FlapDifference),
             Prerequisite.Ailerons => Checked(GroundCheckKind.AileronFloat, GroundCheckKind.AileronNeutralOffset),
-            Prerequisite.Cables => Checked(GroundCheckKind.CableTension),
+            Prerequisite.Cables => request.Airframe?.Cables is { Count: > 0 } cables
+                ? cables.All(cable => request.GroundChecks.OfType<CableTensionCheck>().Any(check => check.Cable == cable.Name))
+                : Checked(GroundCheckKind.CableTension),
             Prerequisite.Rudder => Checked(GroundCheckKind.RudderTab),
             _ => false,
         };

@@ -17,6 +17,8 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="StrutFork">Null when not on file; only for a strut at each spar.</param>
 /// <param name="FlapRod">Null when not on file.</param>
 /// <param name="Estimated">Which figures here are estimates, and how good; null when all are the file's own.</param>
+/// <param name="Cables">By name, each with the tension it is rigged to where the file says so; null when none is named.</param>
+/// <param name="Travel">What each control surface is allowed to do; null when not on file.</param>
 /// <param name="Priors">Where experience with this type differs from what is usual, each cause once at most; null when it does not.</param>
 /// <param name="Fuselage">For estimating what is not on file; null when not on file, then it is taken from the span.</param>
 /// <param name="Propeller">For the same; null when not on file, then it is left out.</param>
@@ -45,7 +47,9 @@ public sealed record Airframe(
     FlapRodOnFile? FlapRod = null,
     IReadOnlyList<PriorOnFile>? Priors = null,
     Fuselage? Fuselage = null,
-    Propeller? Propeller = null);
+    Propeller? Propeller = null,
+    IReadOnlyList<CableOnFile>? Cables = null,
+    IReadOnlyList<TravelOnFile>? Travel = null);
 
 /// <summary>What a school knows better of one cause on one type than the usual figures of experience say.</summary>
 /// <param name="Probability">That it is behind a complaint, before any evidence; null for the usual one.</param>

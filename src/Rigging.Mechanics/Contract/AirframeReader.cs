@@ -54,10 +54,17 @@ static class AirframeReader
             airframe.ObjectIfGiven("flapRod", AdjusterReader.FlapRod),
             airframe.Has("priors") ? airframe.Objects("priors", 0, Enum.GetValues<Cause>().Length, Prior) : airframe.NotGiven<IReadOnlyList<PriorOnFile>>("priors"),
             airframe.ObjectIfGiven("fuselage", Fuselage),
-            airframe.ObjectIfGiven("propeller", Propeller));
+            airframe.ObjectIfGiven("propeller", Propeller),
+            airframe.Has("cables") ? airframe.Objects("cables", 0, 30, ControlsReader.Cable) : airframe.NotGiven<IReadOnlyList<CableOnFile>>("cables"),
+            airframe.Has("travel")
+                ? airframe.Objects("travel", 0, Enum.GetValues<ControlSurface>().Length, ControlsReader.Travel)
+                : airframe.NotGiven<IReadOnlyList<TravelOnFile>>("travel"));
+        foreach (var twice in (read.Travel ?? []).OfType<TravelOnFile>().GroupBy(travel => travel.Surface).Where(same => same.Count() > 1))
+            airframe.Fault(airframe.PathTo("travel"), Wire.Word(twice.Key), "each surface once");
         foreach (var twice in (read.Priors ?? []).OfType<PriorOnFile>().GroupBy(prior => prior.Cause).Where(cause => cause.Count() > 1))
             airframe.Fault(airframe.PathTo("priors"), Wire.Word(twice.Key), "each cause once");
         var namesDiffer = NamesDiffer(airframe, "tanks", read.Tanks.Select(tank => tank?.Name)) & NamesDiffer(airframe, "seats", read.Seats.Select(seat => seat?.Name))
+            & NamesDiffer(airframe, "cables", (read.Cables ?? []).Select(cable => cable?.Name))
             & NamesDiffer(airframe, "baggage", (read.Baggage ?? []).Select(compartment => compartment?.Name));
         if (namesDiffer && read.Reference?.Load is { } load)
             LoadReader.Check(load, read, $"{airframe.PathTo("reference")}.load", airframe.Fault);

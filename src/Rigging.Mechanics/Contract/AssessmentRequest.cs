@@ -9,6 +9,7 @@ namespace Rigging.Mechanics.Contract;
 /// <param name="StraightBefore">Whether it flew straight before; null when nobody knows.</param>
 /// <param name="Events">What was done or happened since it last flew straight.</param>
 /// <param name="Trims">Null when not reported.</param>
+/// <param name="FuelAndSeatsMeasured">Whether fuel in each tank and who sat where were measured and not taken for granted; null: as the test points give them.</param>
 /// <param name="EarlierCorrections">How earlier corrections turned out, on this aeroplane and on others of its type; null or empty when there were none.</param>
 public sealed record AssessmentRequest(
     string? AirframeId,
@@ -20,7 +21,8 @@ public sealed record AssessmentRequest(
     Autopilot Autopilot,
     IReadOnlyList<TestPoint> TestPoints,
     IReadOnlyList<GroundCheck> GroundChecks,
-    IReadOnlyList<EarlierCorrection>? EarlierCorrections = null)
+    IReadOnlyList<EarlierCorrection>? EarlierCorrections = null,
+    bool? FuelAndSeatsMeasured = null)
 {
     /// <summary>What held it, or rolled it, as a hand would, so that nothing was let go; empty when nothing on record did.</summary>
     [JsonIgnore]

@@ -29,7 +29,8 @@ static class RequestReader
             request.WordIfGiven<Autopilot>("autopilot") ?? Autopilot.Unknown,
             request.Objects("testPoints", 0, 200, TestPointOf),
             request.ObjectsIfGiven("groundChecks", 0, 200, GroundCheckReader.Read),
-            request.ObjectsIfGiven("earlierCorrections", 0, 200, EarlierCorrectionOf) is { Count: > 0 } earlier ? earlier : null);
+            request.ObjectsIfGiven("earlierCorrections", 0, 200, EarlierCorrectionOf) is { Count: > 0 } earlier ? earlier : null,
+            request.FlagIfGiven("fuelAndSeatsMeasured"));
         if (request.Has("airframeId") && request.Has("airframe"))
             request.Refuse("airframe", "airframeId or airframe, not both");
         if (!request.Has("airframeId") && !request.Has("airframe"))

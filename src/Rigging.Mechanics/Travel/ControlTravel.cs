@@ -19,22 +19,30 @@ public sealed record TravelLimits(TravelRange Up, TravelRange Down, Angle? Alike
 /// </summary>
 public sealed record SurfaceReadings(string Surface, ReversedReading Neutral, ReversedReading FullUp, ReversedReading FullDown)
 {
-    public Angle Up => Neutral.True - FullUp.True;
-
-    public Angle Down => FullDown.True - Neutral.True;
+    public SurfaceTravel Travel => new(Surface, Neutral.True - FullUp.True, FullDown.True - Neutral.True);
 }
 
-/// <summary>One thing measured against one limit.</summary>
-public sealed record TravelFinding(string What, Angle Measured, bool Within, string Sentence);
+/// <summary>How far one surface goes from its neutral to each stop.</summary>
+/// <param name="Up">Trailing edge up; of a rudder, left.</param>
+/// <param name="Down">Trailing edge down; of a rudder, right.</param>
+public sealed record SurfaceTravel(string Surface, Angle Up, Angle Down);
 
-/// <summary>Travel of a surface, and of two against each other.</summary>
-public static class ControlTravel
+/// <summary>One thing measured against one limit.</summary>
+public sealed record TravelFinding(string What, Angle Measured, Angle Least, Angle Greatest)
 {
     /// <summary>The last digit of a sum is no finding.</summary>
     const double SlackDeg = 1e-9;
 
+    public bool Within => Measured.Degrees >= Least.Degrees - SlackDeg && Measured.Degrees <= Greatest.Degrees + SlackDeg;
+
+    public string Sentence => string.Create(CultureInfo.InvariantCulture, $"{What} {Measured.Degrees:0.0}°, allowed {Least.Degrees:0.0}° to {Greatest.Degrees:0.0}°.");
+}
+
+/// <summary>Travel of a surface, and of two against each other.</summary>
+public static class ControlTravel
+{
     /// <summary>Each surface against its limits.</summary>
-    public static IReadOnlyList<TravelFinding> Of(SurfaceReadings surface, TravelLimits limits)
+    public static IReadOnlyList<TravelFinding> Of(SurfaceTravel surface, TravelLimits limits)
     {
         ArgumentNullException.ThrowIfNull(surface);
         ArgumentNullException.ThrowIfNull(limits);
@@ -45,7 +53,7 @@ public static class ControlTravel
     /// A left and a right surface: each against its limits, and both against each other. Ailerons on one wheel: the left goes
     /// up while the right goes down, but the same way is compared with the same way.
     /// </summary>
-    public static IReadOnlyList<TravelFinding> OfPair(SurfaceReadings left, SurfaceReadings right, TravelLimits limits)
+    public static IReadOnlyList<TravelFinding> OfPair(SurfaceTravel left, SurfaceTravel right, TravelLimits limits)
     {
         ArgumentNullException.ThrowIfNull(left);
         ArgumentNullException.ThrowIfNull(right);
@@ -59,14 +67,7 @@ public static class ControlTravel
         return findings;
     }
 
-    static TravelFinding Against(string surface, string way, Angle travel, TravelRange range)
-    {
-        var within = travel.Degrees >= range.Least.Degrees - SlackDeg && travel.Degrees <= range.Greatest.Degrees + SlackDeg;
-        return new($"{surface} {way}", travel, within, string.Create(CultureInfo.InvariantCulture,
-            $"{surface} {way} {travel.Degrees:0.0}°, allowed {range.Least.Degrees:0.0}° to {range.Greatest.Degrees:0.0}°."));
-    }
+    static TravelFinding Against(string surface, string way, Angle travel, TravelRange range) => new($"{surface} {way}", travel, range.Least, range.Greatest);
 
-    static TravelFinding Alike(string way, Angle difference, Angle alike) => new(
-        $"difference {way}", difference, Math.Abs(difference.Degrees) <= alike.Degrees + SlackDeg, string.Create(CultureInfo.InvariantCulture,
-            $"Right less left {way} {difference.Degrees:+0.0;−0.0;0.0}°, allowed {alike.Degrees:0.0}° either way."));
+    static TravelFinding Alike(string way, Angle difference, Angle alike) => new($"right less left {way}", difference, -alike, alike);
 }

@@ -1,8 +1,5 @@
 namespace Rigging.Squawks.Entries;
 
-/// <summary>What moves in the air for an input in the cockpit, by kind.</summary>
-public enum ControlSurface { Ailerons, Flaps, Rudder, Elevator }
-
 /// <summary>What each surface must do for an input called from the cockpit: the truth that the inspection compares with.</summary>
 /// <remarks>Wheel or stick left raises the left aileron and lowers the right; left pedal moves the rudder's trailing edge left; wheel back raises the elevator.</remarks>
 public static class ControlSense

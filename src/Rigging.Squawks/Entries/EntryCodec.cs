@@ -20,13 +20,13 @@ public static class EntryCodec
     {
         ["report"] = (4, typeof(Reported)),
         ["airworthiness-call"] = (2, typeof(Called)),
-        ["ground-check"] = (2, typeof(GroundChecked)),
+        ["ground-check"] = (3, typeof(GroundChecked)),
         ["evaluation-flight"] = (2, typeof(EvaluationFlown)),
         ["assessment"] = (1, typeof(Assessed)),
         ["correction"] = (2, typeof(CorrectionAgreed)),
         ["work-started"] = (2, typeof(WorkStarted)),
         ["as-found"] = (3, typeof(AsFound)),
-        ["torque-application"] = (2, typeof(TorqueApplied)),
+        ["torque-application"] = (3, typeof(TorqueApplied)),
         ["torque-recheck"] = (1, typeof(TorqueRechecked)),
         ["photograph"] = (2, typeof(Photographed)),
         ["work-handover"] = (2, typeof(WorkHandedOver)),
@@ -49,8 +49,8 @@ public static class EntryCodec
     /// <summary>Earlier versions that need no other upcaster than "not recorded": the later one only added what may be null.</summary>
     static readonly HashSet<(string Kind, int Version)> OnlyLacking =
     [
-        ("report", 1), ("report", 2), ("report", 3), ("airworthiness-call", 1), ("verdict", 1), ("photograph", 1), ("ground-check", 1), ("evaluation-flight", 1), ("correction", 1),
-        ("work-started", 1), ("as-found", 1), ("as-found", 2), ("torque-application", 1), ("work-handover", 1),
+        ("report", 1), ("report", 2), ("report", 3), ("airworthiness-call", 1), ("verdict", 1), ("photograph", 1), ("ground-check", 1), ("ground-check", 2), ("evaluation-flight", 1), ("correction", 1),
+        ("work-started", 1), ("as-found", 1), ("as-found", 2), ("torque-application", 1), ("torque-application", 2), ("work-handover", 1),
         ("work-done", 1), ("work-done", 2), ("work-done", 3),
         ("check-flight", 1),
         ("note", 1), ("note", 2),

@@ -41,11 +41,19 @@ public enum TurnedPart { Nut, BoltHead }
 
 public enum Lubrication { Dry, Lubricated }
 
+/// <summary>Whether the nut itself takes torque to turn.</summary>
+public enum NutKind { SelfLocking, CastleOrPlain }
+
 /// <summary>One fastener brought to one torque with one wrench. Torques in inch-pounds, lengths in inches.</summary>
 /// <param name="TargetSource">The approved data the target came from.</param>
 /// <param name="RunOnInLb">Measured prevailing torque; null only when the data's figure includes it.</param>
 /// <param name="ReachedInLb">Torque at the fastener when the wrench showed its setting.</param>
 /// <param name="CalibrationDue">The wrench's, as it stood on the day.</param>
+/// <param name="Nut">Null when not recorded.</param>
+/// <param name="NoRunOnBecause">Why a self-locking nut has no run-on; null where it has one, or the nut is none.</param>
+/// <param name="FigureFor">The part that the data's figure is for turning; null when not recorded.</param>
+/// <param name="OtherPartBecause">Why the other part was turned; null where the same was.</param>
+/// <param name="OutOfLimitsDone">What was done about a torque above its limits; null where it is inside.</param>
 public sealed record TorqueApplied(
     string Fastener,
     string TargetSource,
@@ -66,7 +74,16 @@ public sealed record TorqueApplied(
     double SettingInLb,
     double ReachedInLb,
     bool TorqueStripe,
-    Instant? HappenedAt = null) : Fact, IMayComeLate;
+    Instant? HappenedAt = null,
+    NutKind? Nut = null,
+    string? NoRunOnBecause = null,
+    TurnedPart? FigureFor = null,
+    string? OtherPartBecause = null,
+    string? OutOfLimitsDone = null) : Fact, IMayComeLate
+{
+    /// <summary>Pulled further than the data allow with the run-on: what it did to bolt and nut is for somebody to say. Torques are kept to 0.01 in·lb.</summary>
+    public bool IsAboveItsLimits() => ReachedInLb > FinalMaxInLb + 0.02;
+}
 
 /// <summary>After the squawk is over, at the next inspection: the torque held and its witness mark is in line. What is not so is another squawk.</summary>
 /// <param name="TorqueEntry">Sequence of the torque application looked at again.</param>

@@ -30,7 +30,7 @@ public sealed class CheckedSince
     /// <summary>The check as it holds now; null when it was overtaken.</summary>
     internal GroundChecked? Now(GroundChecked check, int sequence)
     {
-        foreach (var work in turned.Works.Where(work => work.Sequence > sequence))
+        foreach (var work in turned.Works.Where(work => work.Sequence > sequence && !work.MeasuredAfter.Contains(sequence)))
         {
             if (CarriedOn(check.Check) is { } cause && work.Moves is { } moves)
                 check = check with { Value = check.Value + moves.Where(move => move.Change.Cause == cause).Sum(move => move.Change.Amplitude) };
@@ -64,10 +64,10 @@ public sealed class CheckedSince
         Control.LeftEccentric or Control.RightEccentric => check == Check.PanelIncidenceDifference,
         Control.LeftStrutFork or Control.RightStrutFork => check is Check.PanelIncidenceDifference or Check.TipIncidenceDifference,
         Control.LeftFlapRod or Control.RightFlapRod => check == Check.FlapDifference,
-        Control.AileronNeutral => check == Check.AileronNeutralOffset,
+        Control.AileronNeutral => check is Check.AileronNeutralOffset or Check.ControlTravel,
         Control.AileronTab => check is Check.AileronTab or Check.AileronFloat,
         Control.RudderTab => check == Check.RudderTab,
-        Control.CableTension => check is Check.CableTension or Check.AileronNeutralOffset,
+        Control.CableTension => check is Check.CableTension or Check.AileronNeutralOffset or Check.ControlTravel,
         Control.RepairOrReplace => check is not (Check.FuelAndSeats or Check.BallOffset or Check.DamageInspection),
         _ => false,
     };

@@ -53,6 +53,7 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         {
             ["airframe"] = JsonNode.Parse(onFile.Json),
             ["straightBefore"] = state.Report?.StraightBefore,
+            ["fuelAndSeatsMeasured"] = state.IsOnRecord(Entries.Prerequisite.FuelAndSeats),
             ["events"] = Events(ledger, turned, inDoubt),
             ["testPoints"] = points,
             ["groundChecks"] = GroundChecks(ledger, new(turned), inDoubt),
@@ -161,12 +162,16 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
     [
         .. ledger.Entries
             .Where(e => e.Fact is GroundChecked { NotApplicableReason: null } && !(inDoubt && e.Fact is GroundChecked { Check: Check.DamageInspection, Clear: true }))
-            .Select(e => since.Now((GroundChecked)e.Fact, e.Sequence))
+            .SelectMany(e => ByItself((GroundChecked)e.Fact).Select(check => since.Now(check, e.Sequence)))
             .OfType<GroundChecked>()
             .GroupBy(check => (check.Check, check.Cable, check.Side))
             .Select(group => GroundCheckOf(group.Last()))
             .OfType<JsonObject>(),
     ];
+
+    /// <summary>A survey speaks of the panels and of the tips.</summary>
+    static IEnumerable<GroundChecked> ByItself(GroundChecked check) => check.TipValue is not { } tip ? [check]
+        : [check, check with { Check = Check.TipIncidenceDifference, Value = tip, Sd = check.TipSd }];
 
     static JsonObject? GroundCheckOf(GroundChecked check)
     {
@@ -174,10 +179,10 @@ public sealed record EvidenceRequest(string Json, IReadOnlyList<string> Assumed)
         JsonObject? json = check switch
         {
             { Check: Check.DamageInspection or Check.ContourSurvey, Clear: { } clear } => new() { ["kind"] = kind, ["clear"] = clear },
-            { Check: Check.FuelAndSeats } or { Value: null } => null,
+            { Check: Check.FuelAndSeats or Check.ControlTravel } or { Value: null } => null,
             { Check: Check.BallOffset } => new() { ["kind"] = kind, ["widths"] = check.Value, ["sd"] = check.Sd },
             { Check: Check.ControlFriction } => new() { ["kind"] = kind, ["n"] = check.Value, ["sd"] = check.Sd },
-            { Check: Check.CableTension, Cable: { } cable } => new() { ["kind"] = kind, ["cable"] = cable, ["n"] = check.Value, ["degC"] = check.TemperatureC ?? 15, ["sd"] = check.Sd },
+            { Check: Check.CableTension, Cable: { } cable, TemperatureC: { } degC } => new() { ["kind"] = kind, ["cable"] = cable, ["n"] = check.Value, ["degC"] = degC, ["sd"] = check.Sd },
             { Check: Check.AileronTab, Side: { } side } => new() { ["kind"] = kind, ["side"] = Wire.Word(side), ["deg"] = check.Value, ["sdDeg"] = check.Sd },
             { Check: Check.AileronTab or Check.CableTension } => null,
             _ => new() { ["kind"] = kind, ["deg"] = check.Value, ["sdDeg"] = check.Sd },

@@ -39,7 +39,11 @@ public sealed record LedgerAssessment(Assessed Fact, AssessmentRequest Request, 
         return ledger.Entries.Any(entry => entry.Fact is WorkDone) ? practice.AfterAdjusting() : practice;
     }
 
-    /// <summary>After the last work, the fuel that counts is that of the check flight.</summary>
-    static bool FuelIsMeasured(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is CheckFlown or GroundChecked { Check: Check.FuelAndSeats })?.Fact
-        is CheckFlown { FuelMeasured: true } or GroundChecked { NotApplicableReason: null };
+    /// <summary>After the last work, the fuel that counts is that of the check flight. Fuel told in words only was not measured.</summary>
+    static bool FuelIsMeasured(Ledger ledger) => ledger.Entries.LastOrDefault(entry => entry.Fact is CheckFlown or GroundChecked { Check: Check.FuelAndSeats })?.Fact switch
+    {
+        CheckFlown flown => flown.FuelMeasured,
+        GroundChecked check => check.NotApplicableReason is null && check.HasItsValue(),
+        _ => false,
+    };
 }

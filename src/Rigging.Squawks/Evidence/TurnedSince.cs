@@ -11,8 +11,9 @@ sealed record Moved(SetTo Setting, KnownChange Change);
 
 /// <summary>One work that was signed.</summary>
 /// <param name="Planned">The controls that were agreed on.</param>
+/// <param name="MeasuredAfter">Sequences of what was measured again before it was signed, so that it moved nothing of that.</param>
 /// <param name="Moves">What it moved; null when something else was moved, or nobody wrote down how far, or knows what that does.</param>
-sealed record Work(int Sequence, IReadOnlyList<Control> Planned, IReadOnlyList<Moved>? Moves);
+sealed record Work(int Sequence, IReadOnlyList<Control> Planned, IReadOnlyList<int> MeasuredAfter, IReadOnlyList<Moved>? Moves);
 
 /// <summary>
 /// What was moved after each flight of a ledger. A flight made before an eccentric, a strut fork, a flap rod or a tab was moved still speaks of
@@ -27,7 +28,8 @@ sealed class TurnedSince
         var state = SquawkState.Nothing;
         foreach (var entry in ledger.Entries)
         {
-            if (entry.Fact is WorkDone work) all.Add(new(entry.Sequence, [.. state.Correction?.Moves.Select(move => move.Control) ?? []], aeroplane is null ? null : Moves(state, work, aeroplane)));
+            if (entry.Fact is WorkDone work)
+                all.Add(new(entry.Sequence, [.. state.Correction?.Moves.Select(move => move.Control) ?? []], [.. MeasuredAfter(ledger, entry, state)], aeroplane is null ? null : Moves(state, work, aeroplane)));
             state = state.With(entry);
         }
         Works = all;
@@ -42,6 +44,11 @@ sealed class TurnedSince
         return since.Any(work => work.Moves is null) ? null
             : [.. since.SelectMany(work => work.Moves!).GroupBy(move => move.Change.Cause).Select(same => new KnownChange(same.Key, same.Sum(move => move.Change.Amplitude)))];
     }
+
+    static IEnumerable<int> MeasuredAfter(Ledger ledger, Entry work, SquawkState before) => ledger.Entries
+        .Where(entry => entry.Sequence < work.Sequence && entry.Fact is GroundChecked { Check: Check.CableTension or Check.ControlTravel or Check.FlapDifference } check
+            && before.IsSinceMoved(new(check.HappenedAt ?? entry.At, entry.Sequence)))
+        .Select(entry => entry.Sequence);
 
     static List<Moved>? Moves(SquawkState before, WorkDone work, Lazy<Aeroplane> aeroplane)
     {

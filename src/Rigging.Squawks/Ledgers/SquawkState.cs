@@ -6,6 +6,12 @@ using Rigging.Squawks.Rules;
 
 namespace Rigging.Squawks.Ledgers;
 
+/// <summary>When something happened; of two at the same time the later entry is the later.</summary>
+public readonly record struct EntryMoment(Instant At, int Sequence)
+{
+    public bool IsAfter(EntryMoment other) => (At, Sequence).CompareTo((other.At, other.Sequence)) > 0;
+}
+
 /// <summary>What a squawk's entries prove so far: a fold, one entry at a time, nothing else.</summary>
 public sealed record SquawkState
 {
@@ -40,7 +46,14 @@ public sealed record SquawkState
     /// <summary>When what grounds it last came on record; null unless <see cref="DamageSuspected"/>.</summary>
     public Instant? SuspectedAt { get; init; }
 
-    public ImmutableSortedSet<Prerequisite> Recorded { get; init; } = [];
+    /// <summary>
+    /// The last word that counts on each check, and when it was measured: of each cable, tab and surface by itself. What has no value is not among them.
+    /// </summary>
+    public ImmutableSortedDictionary<string, (EntryMoment At, GroundChecked Fact)> Checks { get; init; } =
+        ImmutableSortedDictionary.Create<string, (EntryMoment At, GroundChecked Fact)>(StringComparer.Ordinal);
+
+    /// <summary>The cables that the airframe file named when a tension was last recorded.</summary>
+    public IReadOnlyList<string> CablesOnFile { get; init; } = [];
 
     public Waiting? Waiting { get; init; }
 
@@ -65,7 +78,17 @@ public sealed record SquawkState
 
     public AsFound? AsFound { get; init; }
 
+    /// <summary>Those that ended inside their limits.</summary>
     public ImmutableList<TorqueApplied> Torques { get; init; } = [];
+
+    /// <summary>Those that ended above their limits, in this round.</summary>
+    public ImmutableList<TorqueApplied> Overtorqued { get; init; } = [];
+
+    /// <summary>Overtorqued, and not brought inside its limits since.</summary>
+    public ImmutableList<TorqueApplied> OutOfLimits { get; init; } = [];
+
+    /// <summary>When the work began, or a fastener was last torqued: what was measured before it is of another state. Null when no work has begun.</summary>
+    public EntryMoment? MovedAt { get; init; }
 
     /// <summary>A fastener was torqued since the work was last signed, or since it began; one that is entered late counts by the time it speaks of.</summary>
     public bool TorqueSinceSigned { get; init; }
@@ -130,7 +153,35 @@ public sealed record SquawkState
     /// <summary>The last call made since this round's work began: approval and flight answer the calls before it, not this one.</summary>
     public Call? CalledSinceWork { get; init; }
 
-    public IReadOnlyList<Prerequisite> MissingPrerequisites => [.. Enum.GetValues<Prerequisite>().Where(p => !Recorded.Contains(p))];
+    public IReadOnlyList<Prerequisite> MissingPrerequisites => [.. Enum.GetValues<Prerequisite>().Where(prerequisite => !IsOnRecord(prerequisite))];
+
+    /// <summary>Checked with its value, or said not to apply. Of the cables, each that the file named.</summary>
+    public bool IsOnRecord(Prerequisite prerequisite) => Checks.Values.Any(last => CheckUnits.Serves(last.Fact.Check) == prerequisite)
+        && (prerequisite != Prerequisite.Cables || CablesMissing(CablesOnFile).Count == 0);
+
+    /// <summary>Which of these cables nobody has measured; none where somebody said that it does not apply.</summary>
+    public IReadOnlyList<string> CablesMissing(IEnumerable<string> cables) =>
+        Checks.Values.Any(last => last.Fact is { Check: Check.CableTension, NotApplicableReason: not null }) ? []
+            : [.. cables.Where(cable => !Checks.ContainsKey(Key(Check.CableTension, cable)))];
+
+    /// <summary>The last word on a check since something was moved; that it does not apply holds whenever it was said. Null when there is none.</summary>
+    /// <param name="part">Null for any part.</param>
+    public GroundChecked? SinceMoved(Check check, string? part)
+    {
+        var known = Checks.Values.Where(last => last.Fact.Check == check
+            && (last.Fact.NotApplicableReason is not null || ((part is null || Key(check, last.Fact.Part()) == Key(check, part)) && IsSinceMoved(last.At)))).ToList();
+        return known.Count == 0 ? null : known.Aggregate((one, other) => other.At.IsAfter(one.At) ? other : one).Fact;
+    }
+
+    /// <summary>What was measured since something was last moved, of what a move changes beside itself.</summary>
+    public IReadOnlyList<GroundChecked> MeasuredAgain =>
+    [
+        .. Checks.Values.Where(known => known.Fact is { NotApplicableReason: null, Check: Check.CableTension or Check.ControlTravel or Check.FlapDifference } && IsSinceMoved(known.At))
+            .Select(known => known.Fact).OrderBy(check => check.Check).ThenBy(check => check.Part(), StringComparer.Ordinal),
+    ];
+
+    /// <summary>The name of a surface among the parts of a check.</summary>
+    public static string PartOf(ControlSurface surface, Side? side) => $"{surface} {side}";
 
     /// <summary>What the inspector is asked to see move: after what was disturbed, and after what the correction set out to move.</summary>
     public IReadOnlyList<Observation> ControlsToSee => ControlSense.AskFor(WorkDone?.Fact, Correction);
@@ -158,12 +209,12 @@ public sealed record SquawkState
         {
             Reported report => (this with { Report = report, Reporter = entry.By }).Doubted(GroundingQuestions.Raised(report.RedFlags, report.Happened)),
             Called call => Doubted(GroundingQuestions.Raised(call.RedFlags, call.Happened)) with { Call = call, CalledSinceWork = WorkStarted is null ? null : call.Call },
-            GroundChecked check => Checked(check),
+            GroundChecked check => Checked(entry, check),
             CorrectionAgreed correction => this with { Correction = correction },
-            WorkStarted started => Working(entry) with { WorkStarted = started },
+            WorkStarted started => Working(entry) with { WorkStarted = started, MovedAt = MomentOf(entry) },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
             AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings), Adjusters = Over(found.Adjusters) },
-            TorqueApplied torque => Working(entry) with { Torques = Torques.Add(torque), TorqueSinceSigned = TorqueSinceSigned || !(torque.HappenedAt < SignedAt), StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)).Add((entry.Sequence, torque)) },
+            TorqueApplied torque => Torqued(entry, torque),
             TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
             WorkHandedOver handover => entry.Moment() is var moment && moment < HandedOverAt ? Working(entry) : Working(entry) with { Loose = handover.Loose, HandedOverAt = moment },
             WorkDone done => Working(entry) with { WorkDone = (done, entry.By), SignedAt = entry.At, TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
@@ -183,19 +234,49 @@ public sealed record SquawkState
         return next with { Stage = MoveTable.Next(this, entry.Fact), Length = Length + 1 };
     }
 
-    SquawkState Checked(GroundChecked check) => this with
+    SquawkState Checked(Entry entry, GroundChecked check)
     {
-        Recorded = CheckUnits.Serves(check.Check) is { } served ? Recorded.Add(served) : Recorded,
-        DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
-        DamageQuestions = check is { Check: Check.DamageInspection, Clear: true } ? [] : DamageQuestions,
-    };
+        // Measuring is not work: whoever measured may still inspect.
+        var next = this with
+        {
+            DamageClear = check is { Check: Check.DamageInspection, Clear: { } clear } ? clear : DamageClear,
+            DamageQuestions = check is { Check: Check.DamageInspection, Clear: true } ? [] : DamageQuestions,
+            CablesOnFile = check.Check == Check.CableTension ? check.CablesOnFile ?? [] : CablesOnFile,
+        };
+        var notApplicable = check.NotApplicableReason is not null;
+        if (!notApplicable && !check.HasItsValue()) return next;
+        // A word on the whole check stands for all its parts, and is overtaken by a later measurement of one.
+        var others = Checks.RemoveRange(Checks.Where(last => last.Value.Fact.Check == check.Check && (notApplicable || last.Value.Fact.NotApplicableReason is not null)).Select(last => last.Key));
+        return next with { Checks = others.SetItem(Key(check.Check, notApplicable ? null : check.Part()), (MomentOf(entry), check)) };
+    }
+
+    SquawkState Torqued(Entry entry, TorqueApplied torque)
+    {
+        var moved = MomentOf(entry);
+        var next = Working(entry) with
+        {
+            MovedAt = IsSinceMoved(moved) ? moved : MovedAt,
+            OutOfLimits = OutOfLimits.RemoveAll(other => Same(other.Fastener, torque.Fastener)),
+            StripesToSee = StripesToSee.RemoveAll(seen => Same(seen.Torque.Fastener, torque.Fastener)),
+        };
+        return torque.IsAboveItsLimits()
+            ? next with { Overtorqued = Overtorqued.Add(torque), OutOfLimits = next.OutOfLimits.Add(torque) }
+            : next with { Torques = Torques.Add(torque), TorqueSinceSigned = TorqueSinceSigned || !(torque.HappenedAt < SignedAt), StripesToSee = next.StripesToSee.Add((entry.Sequence, torque)) };
+    }
+
+    /// <summary>Whether it happened after the work began and after a fastener was last torqued.</summary>
+    public bool IsSinceMoved(EntryMoment moment) => MovedAt is { } moved && moment.IsAfter(moved);
+
+    static EntryMoment MomentOf(Entry entry) => new(entry.Moment(), entry.Sequence);
+
+    static string Key(Check check, string? part) => part is null ? $"{check}" : $"{check} {part.Trim().ToUpperInvariant()}";
 
     // Who looked before it happened has not looked.
     SquawkState Doubted(IEnumerable<string> raised) => raised.Except(DamageQuestions).ToList() is not { Count: > 0 } more ? this : this with
     {
         DamageQuestions = DamageQuestions.AddRange(more),
         DamageClear = DamageClear == true ? null : DamageClear,
-        Recorded = Recorded.Remove(Prerequisite.Damage),
+        Checks = Checks.Remove(Key(Check.DamageInspection, null)),
     };
 
     ImmutableDictionary<Control, double> Over(IReadOnlyList<AdjusterSetting>? later) => Adjusters.SetItems((later ?? []).Select(setting => KeyValuePair.Create(setting.Control, setting.Value)));
@@ -211,6 +292,9 @@ public sealed record SquawkState
         WorkStarted = null,
         AsFound = null,
         Torques = [],
+        Overtorqued = [],
+        OutOfLimits = [],
+        MovedAt = null,
         TorqueSinceSigned = false,
         SignedAt = null,
         Loose = null,

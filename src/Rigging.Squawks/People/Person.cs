@@ -23,11 +23,25 @@ public sealed record Certificate(CertificateId Id, string Kind, LocalDate? Valid
     public bool RecentOn(LocalDate day) => RecentUntil is { } last && day <= last;
 }
 
+/// <summary>What a tool of the school's list is.</summary>
+public enum ToolKind { TorqueWrench, Tensiometer, Inclinometer, Protractor, DialIndicator, SpringScale, Other }
+
 /// <summary>A measuring tool or wrench as it stood when it was used.</summary>
 /// <param name="CalibrationDue">Last day on which a reading counts; null when never calibrated.</param>
-/// <param name="LowInLb">Least torque the wrench is trusted for, inch-pounds; null for other tools.</param>
-/// <param name="HighInLb">Greatest torque the wrench is trusted for, inch-pounds; null for other tools.</param>
-public sealed record Tool(ToolId Id, string Code, string Description, LocalDate? CalibrationDue, double? LowInLb, double? HighInLb, double? LeverIn)
+/// <param name="Low">Least reading it is trusted for, in the unit of its kind; null when none is on file in such a unit.</param>
+/// <param name="High">Greatest reading it is trusted for.</param>
+/// <param name="LeverIn">Of a torque wrench.</param>
+public sealed record Tool(ToolId Id, string Code, string Description, LocalDate? CalibrationDue, double? Low, double? High, double? LeverIn, ToolKind Kind)
 {
+    /// <summary>In which tools of a kind are read; null for what has no scale that is known here.</summary>
+    public static string? UnitOf(ToolKind kind) => kind switch
+    {
+        ToolKind.TorqueWrench => "in·lb",
+        ToolKind.Tensiometer or ToolKind.SpringScale => "N",
+        ToolKind.Inclinometer or ToolKind.Protractor => "°",
+        ToolKind.DialIndicator => "mm",
+        _ => null,
+    };
+
     public bool InCalibrationOn(LocalDate day) => CalibrationDue is { } due && day <= due;
 }

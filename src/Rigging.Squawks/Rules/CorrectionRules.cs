@@ -18,6 +18,7 @@ static class CorrectionRules
         {
             if (state.MissingPrerequisites is { Count: > 0 } missing)
                 yield return new("prerequisites-missing", $"No incidence move until each of these is on record as checked, or not applicable with a reason: {string.Join(", ", missing.Select(Words.Of))}.", "moves");
+            foreach (var rule in Cables(correction, state, facts)) yield return rule;
             if (facts.DamageInDoubt(state) || state.DamageClear != true)
                 yield return new("damage-not-ruled-out", "A damage inspection must clear the aircraft before incidence is moved.", "moves");
         }
@@ -31,6 +32,16 @@ static class CorrectionRules
         if (state.AsFound is { } found && correction.Moves.Any(move => move.Control.IsEccentric()))
             foreach (var eccentric in WorkRules.Disagreeing(found.Bushings))
                 yield return new("bushings-disagree", $"Front and rear bushing of the {Words.Of(eccentric)} disagree as found: stop. A bent bolt or a damaged hole is likely; repair to data and record as found again.", "moves");
+    }
+
+    /// <summary>Cables come before incidence: each that the file names now, and none out of its limits unless the plan sets them.</summary>
+    static IEnumerable<BrokenRule> Cables(CorrectionAgreed correction, SquawkState state, Facts facts)
+    {
+        if (state.IsOnRecord(Prerequisite.Cables) && state.CablesMissing(FileLimits.Cables(facts.Airframe?.Read())) is { Count: > 0 } missing)
+            yield return new("prerequisites-missing", $"No incidence move until the tension of each cable on file is on record. Missing: {string.Join(", ", missing)}.", "moves");
+        if (correction.Moves.Any(move => move.Control is Control.CableTension or Control.AileronNeutral or Control.RepairOrReplace)) yield break;
+        foreach (var limit in state.Checks.Values.SelectMany(last => last.Fact.OutOfLimits()).DistinctBy(limit => limit.What))
+            yield return new("out-of-limits-first", $"{Words.Capital(Words.Against(limit))} Set that right before incidence is moved: plan it as well, or rig it and record it again.", "moves");
     }
 
     /// <summary>A strut fork, a flap rod or a tab may be planned in words only, “as the manual says”; one number without the other says nothing.</summary>

@@ -15,8 +15,8 @@ static class Stamp
     {
         TorqueApplied torque when facts.Tools.TryGetValue(torque.Wrench, out var wrench) =>
             torque with { WrenchCode = wrench.Code, CalibrationDue = wrench.CalibrationDue },
-        GroundChecked { Tool: { } id } check when facts.Tools.TryGetValue(id, out var tool) =>
-            check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue },
+        GroundChecked check => FileLimits.Beside(check.Tool is { } id && facts.Tools.TryGetValue(id, out var tool)
+            ? check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue } : check, ledger.State, facts),
         // A reason of no words is none: nothing above a signature ends in "because".
         WorkDone { DiffersBecause: { } because } done when string.IsNullOrWhiteSpace(because) => done with { DiffersBecause = null },
         Inspected inspected when ledger.State.WorkDone is { } work => inspected with

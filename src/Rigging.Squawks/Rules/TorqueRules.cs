@@ -1,6 +1,7 @@
 using Rigging.Mechanics.Fastening;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
 using UnitsNet;
 
 namespace Rigging.Squawks.Rules;
@@ -23,8 +24,14 @@ static class TorqueRules
         else
             foreach (var rule in Final(torque)) yield return rule;
         foreach (var rule in Wrench(torque, facts)) yield return rule;
-        if (!torque.TorqueStripe) yield return new("stripe-missing", "Mark the fastener with a torque stripe, and say so.", "torqueStripe");
+        foreach (var rule in Nut(torque)) yield return rule;
+        // What was pulled too far is not marked as good.
+        if (!torque.TorqueStripe && !torque.IsAboveItsLimits()) yield return new("stripe-missing", "Mark the fastener with a torque stripe, and say so.", "torqueStripe");
     }
+
+    /// <summary>What keeps the work from being signed.</summary>
+    public static IEnumerable<BrokenRule> StillOut(SquawkState state) => state.OutOfLimits.Select(torque => new BrokenRule("fastener-out-of-limits",
+        $"“{torque.Fastener}” is on record at {Words.Number(torque.ReachedInLb, 1)} in·lb, above {Words.Number(torque.FinalMaxInLb, 1)}. Record it again, under the same name, when it is within its limits.", "torques"));
 
     public static IEnumerable<BrokenRule> Of(TorqueRechecked again, SquawkState state)
     {
@@ -41,8 +48,31 @@ static class TorqueRules
         var (min, max) = (torque.TargetMinInLb + added, torque.TargetMaxInLb + added);
         if (Math.Abs(torque.FinalMinInLb - min) > 0.5 || Math.Abs(torque.FinalMaxInLb - max) > 0.5)
             yield return new("final-torque-wrong", $"Target plus run-on is {Words.Number(min, 1)} to {Words.Number(max, 1)} in·lb, not {Words.Number(torque.FinalMinInLb, 1)} to {Words.Number(torque.FinalMaxInLb, 1)}.", "finalMinInLb");
-        if (!(torque.ReachedInLb >= min - 0.5 && torque.ReachedInLb <= max + 0.5))
-            yield return new("torque-outside-target", $"Reached {Words.Number(torque.ReachedInLb, 1)} in·lb; wanted {Words.Number(min, 1)} to {Words.Number(max, 1)}. Do not record it as done: back off and bring it up again.", "reachedInLb");
+        var reached = $"Reached {Words.Number(torque.ReachedInLb, 1)} in·lb; wanted {Words.Number(min, 1)} to {Words.Number(max, 1)}.";
+        if (!(torque.ReachedInLb >= min - 0.5))
+            yield return new("torque-outside-target", $"{reached} Do not record it as done: bring it up.", "reachedInLb");
+        if (torque.IsAboveItsLimits())
+            foreach (var rule in Contents.Needed(torque.OutOfLimitsDone, "torque-above-limits", "outOfLimitsDone", $"what was done about it. {reached} Bolt and nut may have stretched (FAA AC 43.13-1B, chapter 7): replaced, or inspected to which data")) yield return rule;
+        else if (torque.OutOfLimitsDone is not null)
+            yield return new("not-out-of-limits", $"{reached} It is within its limits, and something is said to have been done about a torque outside them. One of them is not so.", "outOfLimitsDone");
+    }
+
+    /// <remarks>
+    /// FAA AC 43.13-1B, paragraphs 7-40 and 7-64: a self-locking nut must take torque to turn, which is measured and added; turning the head instead drags the
+    /// shank as well (from memory for the paragraph numbers).
+    /// </remarks>
+    static IEnumerable<BrokenRule> Nut(TorqueApplied torque)
+    {
+        if (torque.Nut is null)
+            yield return new("nut-not-said", "Say whether the nut is self-locking.", "nut");
+        if (torque.Nut == NutKind.SelfLocking && torque.RunOnInLb is not > 0)
+            foreach (var rule in Contents.Needed(torque.NoRunOnBecause, "no-run-on", "noRunOnBecause", "why this self-locking nut has no run-on torque: one that turns freely no longer locks")) yield return rule;
+        if (torque.FigureFor is not { } figure)
+            yield return new("figure-part-not-said", "Say whether the figure is for turning the nut or the bolt head.", "figureFor");
+        else if (figure != torque.Turned && (torque.TargetIncludesPrevailing || figure == TurnedPart.BoltHead))
+            yield return new("turned-part-differs", $"The torque is for turning the {Words.Part(figure)}: turn that, or find data for the {Words.Part(torque.Turned)}.", "turned");
+        else if (figure != torque.Turned)
+            foreach (var rule in Contents.Needed(torque.OtherPartBecause, "other-part-turned", "otherPartBecause", "why the bolt head was turned where the figure is for the nut, and that the run-on was measured at the head, with the drag of the shank")) yield return rule;
     }
 
     static IEnumerable<BrokenRule> Wrench(TorqueApplied torque, Facts facts)
@@ -52,9 +82,13 @@ static class TorqueRules
             yield return new("wrench-unknown", "That wrench is not on the school's list.", "wrench");
             yield break;
         }
-        if (!wrench.InCalibrationOn(facts.DayOf(torque)))
-            yield return new("wrench-out-of-calibration", $"{wrench.Code}: calibration was due {wrench.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a wrench in calibration.", "wrench");
-        var (low, high) = (wrench.LowInLb, wrench.HighInLb);
+        if (ToolRules.Calibration(wrench, facts.DayOf(torque), "wrench-out-of-calibration", "wrench") is { } rule) yield return rule;
+        var (low, high) = (wrench.Low, wrench.High);
+        if (wrench.Kind != ToolKind.TorqueWrench)
+        {
+            yield return new("not-a-torque-wrench", $"{wrench.Code} is a {Words.Of(wrench.Kind)}, no torque wrench.", "wrench");
+            yield break;
+        }
         if (low is null || high is null)
             yield return new("not-a-torque-wrench", $"{wrench.Code} has no torque range on file, so it is no torque wrench here. The maintenance office can enter its range.", "wrench");
         else if (!(torque.SettingInLb >= low && torque.SettingInLb <= high))

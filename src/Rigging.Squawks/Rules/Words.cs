@@ -108,8 +108,60 @@ public static class Words
         Check.ContourSurvey => "contour and fairing survey",
         Check.PanelIncidenceDifference => "panel incidence, right minus left",
         Check.TipIncidenceDifference => "tip incidence, right minus left",
+        Check.ControlTravel => "control travel",
         _ => throw new ArgumentOutOfRangeException(nameof(check)),
     };
+
+    public static string Of(ToolKind kind) => kind switch
+    {
+        ToolKind.TorqueWrench => "torque wrench",
+        ToolKind.Tensiometer => "tensiometer",
+        ToolKind.Inclinometer => "inclinometer",
+        ToolKind.Protractor => "protractor",
+        ToolKind.DialIndicator => "dial indicator",
+        ToolKind.SpringScale => "spring scale",
+        ToolKind.Other => "tool of another kind",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    public static string Of(NutKind nut) => nut == NutKind.SelfLocking ? "self-locking nut" : "castle or plain nut";
+
+    /// <summary>Which surface a travel is of, such as "left aileron".</summary>
+    public static string Surface(TravelMeasured travel) =>
+        $"{(travel.Side is { } side ? Of(side) + " " : "")}{Mechanics.Contract.Wire.Word(travel.Surface).TrimEnd('s')}";
+
+    /// <summary>Such as "left aileron 20.4° up, 15.1° down"; of a rudder, left and right.</summary>
+    public static string Travel(TravelMeasured travel) => travel.Surface == Mechanics.Contract.ControlSurface.Rudder
+        ? $"{Surface(travel)} {Number(travel.UpDeg, 1)}° left, {Number(travel.DownDeg, 1)}° right"
+        : $"{Surface(travel)} {Number(travel.UpDeg, 1)}° up, {Number(travel.DownDeg, 1)}° down";
+
+    /// <summary>What was measured again after a move, with what, and what is allowed: on paper and above a signature alike.</summary>
+    public static string MeasuredAgain(GroundChecked check)
+    {
+        var what = check switch
+        {
+            { Travel: { } travel } => Travel(travel),
+            { Check: Check.CableTension, Value: { } newtons, TemperatureC: { } degC } => $"{check.Cable} {Number(newtons, 0)} N at {Number(degC, 0)} °C",
+            { Value: { } value } => $"{Of(check.Check)} {Number(value)} {CheckUnits.Of(check.Check)}",
+            _ => Of(check.Check),
+        };
+        string[] told =
+        [
+            check.ToolCode is { } tool ? $"{what}, with {tool}." : $"{what}.",
+            .. (check.Limits ?? []).Select(limit => Capital(Against(limit))),
+            check.NoLimitsBecause is null ? "" : $"Not compared with the file. {check.Finding}",
+        ];
+        return string.Join(' ', told.Where(part => part != ""));
+    }
+
+    /// <summary>What was measured against its limit, and what the limit is.</summary>
+    public static string Against(AgainstLimit limit)
+    {
+        var gap = limit.Unit == "°" ? "" : "\u00a0";
+        string Amount(double value) => $"{Number(value, 1)}{gap}{limit.Unit}";
+        var how = limit.IsWithin() ? "within" : limit.Measured < limit.Least ? "below" : "above";
+        return $"{limit.What}: {Amount(limit.Measured)}, {how} {Amount(limit.Least)} to {Amount(limit.Greatest)} ({limit.Source}{(limit.Estimated ? "; limits carried to this temperature, an estimate" : "")}).";
+    }
 
     public static string Of(RedFlag flag) => flag switch
     {
@@ -290,6 +342,9 @@ public static class Words
         Lubrication.Lubricated => "lubricated",
         _ => throw new ArgumentOutOfRangeException(nameof(lubrication)),
     };
+
+    /// <summary>The part itself.</summary>
+    public static string Part(TurnedPart turned) => turned == TurnedPart.Nut ? "nut" : "bolt head";
 
     public static string Of(TurnedPart turned) => turned switch
     {

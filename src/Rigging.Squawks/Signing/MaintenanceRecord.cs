@@ -49,8 +49,11 @@ public static class MaintenanceRecord
         if (done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high })
             yield return $"Expected as left (estimate): {Directions.Expected(expected, low, high)}.";
         if (!string.IsNullOrWhiteSpace(done.DirectionProof)) yield return $"Direction proved: {done.DirectionProof}";
+        foreach (var torque in state.Overtorqued)
+            yield return $"Torque above its limits: {torque.Fastener}, reached {Words.Number(torque.ReachedInLb, 1)} in·lb, at most {Words.Number(torque.FinalMaxInLb, 1)} with wrench {torque.WrenchCode}. Done about it: {torque.OutOfLimitsDone}";
         foreach (var torque in state.Torques) yield return Torque(torque);
         foreach (var part in done.Parts) yield return $"Part: {part.Quantity} × {part.Description}, {part.PartNumber}.";
+        foreach (var check in state.MeasuredAgain) yield return $"Measured again: {Words.MeasuredAgain(check)}";
         foreach (var reset in done.Resets) yield return $"Checked again: {reset.What}: {reset.Result}.";
         yield return $"Disturbed: {Words.Disturbed(done)}.";
         yield return "Everything removed is refitted; no temporary hardware is left; nothing is left loose.";
@@ -59,7 +62,10 @@ public static class MaintenanceRecord
 
     static string Torque(TorqueApplied torque) =>
         $"Torque: {torque.Fastener}, {torque.TargetSource}, {Words.Number(torque.TargetMinInLb, 1)} to {Words.Number(torque.TargetMaxInLb, 1)} in·lb {(torque.TargetIncludesPrevailing ? "including prevailing torque" : $"plus run-on {Words.Number(torque.RunOnInLb ?? 0, 1)}")}, " +
-        $"{(torque.Lubrication == Lubrication.Dry ? "dry" : "lubricated")}, {(torque.Turned == TurnedPart.Nut ? "nut" : "bolt head")} turned; reached {Words.Number(torque.ReachedInLb, 1)} in·lb with wrench {torque.WrenchCode} set to {Words.Number(torque.SettingInLb, 1)}, calibration due {torque.CalibrationDue:uuuu-MM-dd}; stripe applied.";
+        $"{(torque.Lubrication == Lubrication.Dry ? "dry" : "lubricated")}, {(torque.Turned == TurnedPart.Nut ? "nut" : "bolt head")} turned; reached {Words.Number(torque.ReachedInLb, 1)} in·lb with wrench {torque.WrenchCode} set to {Words.Number(torque.SettingInLb, 1)}, calibration due {torque.CalibrationDue:uuuu-MM-dd}; stripe applied." +
+        (torque.Nut is { } nut ? $" {Words.Capital(Words.Of(nut))}." : "") +
+        (torque.NoRunOnBecause is { } none ? $" No run-on torque, because: {none}" : "") +
+        (torque.OtherPartBecause is { } other ? $" The figure is for the {Words.Part(torque.FigureFor ?? TurnedPart.Nut)}; the other was turned, because: {other}" : "");
 
     static string Stands(BushingAngles b, IReadOnlyList<AdjusterSetting>? counted, string? other, string nothing)
     {

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Rigging.Squawks.Ledgers;
@@ -13,7 +14,8 @@ namespace Rigging.Storage.Ledgers;
 static class FactReader
 {
     // Exact by definition: 1 lbf = 4.4482216152605 N, 1 in = 0.0254 m.
-    const double NewtonMetresPerInchPound = 4.4482216152605 * 0.0254;
+    const double NewtonsPerPoundForce = 4.4482216152605;
+    const double NewtonMetresPerInchPound = NewtonsPerPoundForce * 0.0254;
 
     /// <summary>Null when the person is not in the register.</summary>
     /// <param name="squawk">The squawk asked about; null when it is yet to be opened.</param>
@@ -54,14 +56,23 @@ static class FactReader
 
     static Tool ToTool(ToolRow row)
     {
-        double? inchPoundsPerUnit = row.RangeUnit switch
+        var kind = KindOf(row.Kind);
+        // A range in a unit that such a tool is not read in is no range.
+        double? perUnit = (row.RangeUnit, Tool.UnitOf(kind)) switch
         {
-            "lbf.in" => 1,
-            "lbf.ft" => 12,
-            "N.m" => 1 / NewtonMetresPerInchPound,
+            ("lbf.in", "in·lb") => 1,
+            ("lbf.ft", "in·lb") => 12,
+            ("N.m", "in·lb") => 1 / NewtonMetresPerInchPound,
+            ("N", "N") => 1,
+            ("lbf", "N") => NewtonsPerPoundForce,
+            ("deg", "°") => 1,
+            ("mm", "mm") => 1,
             _ => null,
         };
-        return new(row.Id, row.Code, row.Description, row.CalibrationDue,
-            row.RangeMin * inchPoundsPerUnit, row.FullScale * inchPoundsPerUnit, row.LeverLengthIn);
+        return new(row.Id, row.Code, row.Description, row.CalibrationDue, row.RangeMin * perUnit, row.FullScale * perUnit, row.LeverLengthIn, kind);
     }
+
+    /// <summary>The register's own word for it; a word that this program does not know is another kind of tool.</summary>
+    static ToolKind KindOf(string word) =>
+        Enum.GetValues<ToolKind>().FirstOrDefault(kind => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString()) == word, ToolKind.Other);
 }

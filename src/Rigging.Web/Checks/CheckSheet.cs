@@ -6,8 +6,8 @@ namespace Rigging.Web.Checks;
 /// <summary>What kind of answer a check wants.</summary>
 enum Wanted
 {
-    /// <summary>How it was measured and what was found, in words.</summary>
-    Words,
+    /// <summary>Litres in each tank, and in words how they were measured and who sat where.</summary>
+    Fuel,
 
     /// <summary>Clear or not.</summary>
     Look,
@@ -17,6 +17,9 @@ enum Wanted
 
     /// <summary>A force.</summary>
     Force,
+
+    /// <summary>How far a surface goes each way.</summary>
+    Travel,
 }
 
 /// <summary>How one check is asked for: its own questions and no others.</summary>
@@ -29,7 +32,7 @@ sealed record CheckSheet(Check Check, string Title, string HowTo, Wanted Wanted,
     public static IReadOnlyList<CheckSheet> All =>
     [
         new(Check.FuelAndSeats, Say.FuelAndSeats,
-            Say.MeasureFuelInEachTank, Wanted.Words),
+            Say.MeasureFuelInEachTank, Wanted.Fuel),
         new(Check.BallOffset, Texts.Ball,
             Say.LevelAircraftCrosswiseAtPoints,
             Wanted.Sided, Say.BallLiesLeft, Say.Centred, Say.BallLiesRight, Say.N01Width),
@@ -43,6 +46,7 @@ sealed record CheckSheet(Check Check, string Title, string HowTo, Wanted Wanted,
         new(Check.CableTension, Say.Cables, Say.TensionOfEachCableWithTensiometer, Wanted.Force),
         new(Check.RudderTab, Say.RudderAndItsTab, Say.RudderHeldInLineWithFin,
             Wanted.Sided, Say.TabBentToRight, Say.InLine, Say.TabBentToLeft),
+        new(Check.ControlTravel, Say.ControlTravel, Say.ControlTravelHowTo, Wanted.Travel),
         new(Check.AileronFloat, Say.AileronFloat, Say.ControlsFreeAsInFlightHands,
             Wanted.Sided, Say.LeftAileronUpRight, Say.InLine, Say.RightAileronUpLeft, "0.2°"),
         new(Check.AileronTab, Say.AileronTab, Say.HowFarFixedTab, Wanted.Sided, Say.BentUp, Say.InLine, Say.BentDown),

@@ -4,7 +4,7 @@ using Rigging.Squawks.Ledgers;
 
 namespace Rigging.Web.Checks;
 
-public enum CheckState { Missing, NotMeasured, Recorded, NotApplicable, NotClear, Overtaken }
+public enum CheckState { Missing, NotMeasured, Recorded, NotApplicable, NotClear, OutOfLimits, Overtaken }
 
 /// <summary>What the ledger holds of each check: the latest word on it counts, for cables and tabs each by itself.</summary>
 static class ChecksSoFar
@@ -14,7 +14,7 @@ static class ChecksSoFar
         var all = ledger.Entries.Where(entry => entry.Fact is GroundChecked done && done.Check == check).Select(entry => (entry, Fact: (GroundChecked)entry.Fact)).ToList();
         // A word on the whole check stands for all its cables, and is overtaken by a later measurement of one.
         return all.Count > 0 && all[^1].Fact.NotApplicableReason is not null ? [all[^1]]
-            : [.. all.Where(done => done.Fact.NotApplicableReason is null).GroupBy(done => (done.Fact.Cable, done.Fact.Side)).Select(same => same.Last())];
+            : [.. all.Where(done => done.Fact.NotApplicableReason is null).GroupBy(done => done.Fact.Part()).Select(same => same.Last())];
     }
 
     public static CheckState StateOf(Ledger ledger, CheckedSince since, Check check) => Of(ledger, check) switch
@@ -22,6 +22,9 @@ static class ChecksSoFar
         [] => CheckUnits.Serves(check) is null ? CheckState.NotMeasured : CheckState.Missing,
         var found when found.Any(done => done.Check.Clear == false) => CheckState.NotClear,
         [{ Check.NotApplicableReason: not null }] => CheckState.NotApplicable,
+        // Said in words, and nothing measured.
+        var found when !found.Any(done => done.Check.HasItsValue()) => CheckUnits.Serves(check) is null ? CheckState.NotMeasured : CheckState.Missing,
+        var found when found.Any(done => done.Check.OutOfLimits().Any()) => CheckState.OutOfLimits,
         // What was measured before it was moved, nobody knows how far, no longer says how it stands.
         var found when found.All(done => since.IsOvertaken(done.Entry)) => CheckState.Overtaken,
         _ => CheckState.Recorded,

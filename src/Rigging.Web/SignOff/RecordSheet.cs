@@ -151,9 +151,9 @@ sealed class RecordSheet
 
     IEnumerable<Block> Torques()
     {
-        foreach (var torque in state.Torques)
+        foreach (var torque in state.Overtorqued.Concat(state.Torques))
         {
-            yield return new Heading(Gaps.Fill(Say.Torque, torque.Fastener));
+            yield return new Heading(Gaps.Fill(torque.IsAboveItsLimits() ? Say.TorqueAboveItsLimits : Say.Torque, torque.Fastener));
             yield return new Facts(
             [
                 (Say.Wanted, Gaps.Fill(Say.ToInlbThreads, InLb(torque.TargetMinInLb), InLb(torque.TargetMaxInLb), torque.TargetSource, Words.Of(torque.Lubrication), Words.Of(torque.Turned))),
@@ -161,6 +161,10 @@ sealed class RecordSheet
                 (Say.Final, Gaps.Fill(Say.FromToInLb, InLb(torque.FinalMinInLb), InLb(torque.FinalMaxInLb))),
                 (Texts.Wrench, Gaps.Fill(Say.CalibrationDueLeverIn, torque.WrenchCode, torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? Texts.NeverCalibrated, Words.Number(torque.LeverIn), torque.ExtensionIn == 0 ? Say.NoExtension : Gaps.Fill(Say.ExtensionInAt, Words.Number(torque.ExtensionIn), Words.Number(torque.ExtensionAngleDeg, 0)))),
                 (Say.Reached, Gaps.Fill(Say.InlbAtFastenerWrenchShowing, InLb(torque.ReachedInLb), InLb(torque.SettingInLb))),
+                .. torque.Nut is { } nut ? [(Say.Nut, Words.Capital(Words.Of(nut)))] : (IEnumerable<(string, string)>)[],
+                .. torque.NoRunOnBecause is { } none ? [(Say.NoRunOn, none)] : (IEnumerable<(string, string)>)[],
+                .. torque.OtherPartBecause is { } other ? [(Gaps.Fill(Say.FigureIsFor, Words.Part(torque.FigureFor ?? TurnedPart.Nut)), other)] : (IEnumerable<(string, string)>)[],
+                .. torque.OutOfLimitsDone is { } done ? [(Say.DoneAboutIt, done)] : (IEnumerable<(string, string)>)[],
             ]);
         }
     }
@@ -171,6 +175,8 @@ sealed class RecordSheet
         yield return work.Parts.Count == 0
             ? new Paragraph(Say.NoPartsWereUsed)
             : new Table([new(Say.Quantity, 0.6), new(Say.Part, 2), new(Say.PartNumber, 1.4)], [.. work.Parts.Select(part => (IReadOnlyList<string>)[part.Quantity.ToString(System.Globalization.CultureInfo.InvariantCulture), part.Description, part.PartNumber])]);
+        if (state.MeasuredAgain.Count > 0)
+            yield return new Table([new(Say.MeasuredAgainAfterMove, 1)], [.. state.MeasuredAgain.Select(check => (IReadOnlyList<string>)[Words.Capital(Words.MeasuredAgain(check))])]);
         if (work.Resets.Count > 0)
             yield return new Table([new(Say.CheckedAgainAfterMove, 1.4), new(Say.Found, 1)], [.. work.Resets.Select(reset => (IReadOnlyList<string>)[reset.What, reset.Result])]);
     }

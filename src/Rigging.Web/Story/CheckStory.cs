@@ -21,9 +21,27 @@ static class CheckStory
         }
         if (check.Clear is { } clear) yield return clear ? new(Say.Clear, Tone.Good) : new Line(Say.NotClear, Tone.Stop);
         if (check.Value is { } value) yield return $"{Words.Capital(Measured(check, value))}{GiveOrTake(check)}.";
+        if (check.Fuel is { } fuel) yield return $"{string.Join(", ", fuel.Select(tank => Gaps.Fill(Say.TankHolds, Words.Capital(tank.Tank), Words.Number(tank.Litres, 1))))}.";
+        if (check.Travel is { } travel) yield return $"{Words.Capital(Words.Travel(travel))}.";
+        if (check is { TipValue: { } tip, TipSd: { } tipSd }) yield return $"{Words.Capital(Difference(tip, "tip", "more incidence"))}{Gaps.Fill(Say.GiveOrTake, Words.Number(tipSd), "°")}.";
+        foreach (var limit in check.Limits ?? []) yield return new(Words.Capital(Words.Against(limit)), limit.IsWithin() ? Tone.Good : Tone.Stop);
+        if (check.NoLimitsBecause is { } because) yield return new(Gaps.Fill(Say.NotComparedWithLimits, because), Tone.Caution);
+        foreach (var line in Survey(check)) yield return line;
         if (check.Tool is not null) yield return Gaps.Fill(Say.MeasuredWithCalibrationDue, check.ToolCode ?? Say.ToolWithoutCode, check.ToolCalibrationDue?.ToString("uuuu-MM-dd", null) ?? Say.NotOnFile);
         foreach (var line in Line.Quote(check.Finding)) yield return line;
-        if (check is { Clear: null, Value: null, Finding: null }) yield return new(Say.RecordedWithoutValue, Tone.Missing);
+        if (!check.HasItsValue()) yield return new(Say.RecordedWithoutValue, Tone.Missing);
+    }
+
+    static IEnumerable<Line> Survey(GroundChecked check)
+    {
+        if (check.Survey is not { } survey) yield break;
+        yield return Gaps.Fill(Say.FromReadingsOfLevel, Words.Number(survey.StepDeg), Words.Number(survey.SeatingDeg));
+        foreach (var reading in survey.Readings)
+        {
+            var wing = Words.Of(reading.Wing);
+            var place = reading.OutM is { } metres ? Gaps.Fill(Say.WingAtStation, Words.Capital(wing), Words.Number(metres)) : Gaps.Fill(Say.DatumWithWing, wing);
+            yield return Gaps.Fill(Say.PlaceAsLaidAndReversed, place, Words.Number(reading.AsLaidDeg), Words.Number(reading.ReversedDeg));
+        }
     }
 
     static string Subject(Check check) => check switch

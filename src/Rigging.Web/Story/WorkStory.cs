@@ -19,13 +19,17 @@ static class WorkStory
         handover.Loose is { } loose ? new(Gaps.Fill(Say.LOOSEDoNotMoveAircraft, loose), Tone.Stop) : new Line(Say.NothingIsLoose, Tone.Good),
     ]);
 
-    public static Told Of(TorqueApplied torque) => new(Gaps.Fill(Say.Torqued, torque.Fastener),
+    public static Told Of(TorqueApplied torque) => new(Gaps.Fill(torque.IsAboveItsLimits() ? Say.FoundOutOfLimits : Say.Torqued, torque.Fastener),
     [
+        .. torque.IsAboveItsLimits() ? [new Line(Gaps.Fill(Say.AboveItsLimits, Words.Number(torque.ReachedInLb, 1), Words.Number(torque.FinalMaxInLb, 1), torque.OutOfLimitsDone), Tone.Stop)] : Array.Empty<Line>(),
         Gaps.Fill(Say.TargetBy, InLb(torque.TargetMinInLb, torque.TargetMaxInLb), torque.TargetSource, Words.Of(torque.Lubrication), Words.Of(torque.Turned)),
         torque.TargetIncludesPrevailing ? Say.ThatFigureIncludesPrevailingTorque
             : torque.RunOnInLb is { } runOn ? Gaps.Fill(Say.RunOnTorqueInlbAdded, Words.Number(runOn, 1), InLb(torque.FinalMinInLb, torque.FinalMaxInLb))
             : new Line(Say.RunOnTorqueNotRecorded, Tone.Missing),
         Gaps.Fill(Say.ReachedInlbWithWrenchSet, Words.Number(torque.ReachedInLb, 1), torque.WrenchCode ?? Say.NoCode, Words.Number(torque.SettingInLb, 1), Extension(torque), torque.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? Say.NotOnFile),
+        .. torque.Nut is { } nut ? [(Line)$"{Words.Capital(Words.Of(nut))}."] : Array.Empty<Line>(),
+        .. torque.NoRunOnBecause is { } none ? [new Line(Gaps.Fill(Say.NoRunOnBecause, none), Tone.Caution)] : Array.Empty<Line>(),
+        .. torque is { FigureFor: { } figure, OtherPartBecause: { } because } ? [new Line(Gaps.Fill(Say.OtherPartTurnedBecause, Words.Part(figure), Words.Part(torque.Turned), because), Tone.Caution)] : Array.Empty<Line>(),
         torque.TorqueStripe ? Say.TorqueStripeApplied : new Line(Say.NoTorqueStripe, Tone.Caution),
     ]);
 

@@ -16,9 +16,12 @@ namespace Rigging.Web.Work;
 /// <param name="Final">What the fastener is brought to.</param>
 /// <param name="Setting">What the wrench may show.</param>
 /// <param name="Reached">What the fastener felt when the wrench showed what was typed.</param>
+/// <param name="Above">That it was pulled beyond its limits: it happened, and is recorded with what was done about it. Null when it was not.</param>
 /// <param name="Refusals">What is wrong with what is entered; nothing about what is still open.</param>
-sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting? Setting, Torque? Reached, IReadOnlyList<Refusal> Refusals)
+sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting? Setting, Torque? Reached, Refusal? Above, IReadOnlyList<Refusal> Refusals)
 {
+    public const string SelfLocking = "self-locking", CastleOrPlain = "castle";
+
     public const string OnFile = "file", Manual = "manual", Table = "table";
 
     public static TorqueForm Of(TypedFields fields, SquawkFile file)
@@ -39,9 +42,17 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         if (wrench is not null && final is not null && extension is not null) setting = Take(wrench.Set(final, extension, day));
         else if (wrench is not null) wrong.AddRange(wrench.CalibrationOn(day));
         var reached = wrench is not null && extension is not null && Number(fields, "settingInLb") is { } shown ? wrench.AtFastener(InLb(shown), extension) : null;
-        if (final is not null && reached is { } felt) wrong.AddRange(final.Judge(felt));
-        return new(target, final, setting, reached, wrong);
+        var judged = final is not null && reached is { } felt ? final.Judge(felt) : [];
+        var above = judged.FirstOrDefault(refusal => refusal.Code == "torque-above-target");
+        wrong.AddRange(judged.Where(refusal => refusal != above));
+        return new(target, final, setting, reached, above, wrong);
     }
+
+    /// <summary>A self-locking nut for which no run-on was measured, or none felt.</summary>
+    public static bool AsksAboutRunOn(TypedFields fields) => fields["torque.nut"] == SelfLocking && Number(fields, "runOnInLb") is not > 0;
+
+    /// <summary>The figure is for the one part and the other is turned.</summary>
+    public bool AsksAboutTurned(TypedFields fields) => Target is { } target && Part(fields["torque.turned"]) is { } turned && turned != target.Turned;
 
     /// <summary>Null when something is missing or wrong: then <paramref name="typed"/> says what.</summary>
     public static TorqueApplied? Read(TypedFields fields, Typed typed, SquawkFile file)
@@ -55,6 +66,7 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         Need(fields.Text("torque.fastener") is not null, "torque.fastener", Say.FastenerNothingEnteredWanted);
         Need(fields["torque.source"] is not null, "torque.source", Say.TorquesSourceNothingChosen);
         Need(fields["torque.threads"] is not null, "torque.threads", Say.ThreadsNothingChosenSay);
+        Need(fields["torque.nut"] is SelfLocking or CastleOrPlain, "torque.nut", Say.NutNothingChosen);
         Need(fields["torque.turned"] is not null, "torque.turned", Say.WhatIsTurnedNothingChosen);
         Need(form.Target is null || form.Target.IncludesPrevailing || fields.Text("torque.runOnInLb") is not null, "torque.runOnInLb", Say.RunOnNothingEnteredWanted);
         Need(WrenchId(fields, file) is not null, "torque.wrench", Say.WrenchNothingChosenChoose);
@@ -68,7 +80,12 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
         return new(fields.Text("torque.fastener")!, target.Source, Round(least), Round(greatest), target.IncludesPrevailing,
             target.Lubrication == Lubrication.Dry ? Squawks.Entries.Lubrication.Dry : Squawks.Entries.Lubrication.Lubricated,
             final.Turned == TurnedPart.Nut ? Squawks.Entries.TurnedPart.Nut : Squawks.Entries.TurnedPart.BoltHead,
-            runOn, Round(finalLeast), Round(finalGreatest), WrenchId(fields, file)!.Value, null, null, lever, extension, angle, setting, Round(felt), fields.Ticked("torque.torqueStripe"), happened);
+            runOn, Round(finalLeast), Round(finalGreatest), WrenchId(fields, file)!.Value, null, null, lever, extension, angle, setting, Round(felt), fields.Ticked("torque.torqueStripe"), happened,
+            fields["torque.nut"] == SelfLocking ? NutKind.SelfLocking : NutKind.CastleOrPlain,
+            AsksAboutRunOn(fields) ? fields.Text("torque.noRunOnBecause") : null,
+            target.Turned == TurnedPart.Nut ? Squawks.Entries.TurnedPart.Nut : Squawks.Entries.TurnedPart.BoltHead,
+            form.AsksAboutTurned(fields) ? fields.Text("torque.otherPartBecause") : null,
+            form.Above is null ? null : fields.Text("torque.outOfLimitsDone"));
     }
 
     public static string? LeverOnFile(TypedFields fields, SquawkFile file) =>
@@ -99,7 +116,7 @@ sealed record TorqueForm(TorqueTarget? Target, FinalTorque? Final, WrenchSetting
 
     static TorqueWrench? WrenchOf(TypedFields fields, SquawkFile file)
     {
-        if (WrenchId(fields, file) is not { } id || file.Facts.Tools[id] is not { LowInLb: { } low, HighInLb: { } high } tool) return null;
+        if (WrenchId(fields, file) is not { } id || file.Facts.Tools[id] is not { Kind: ToolKind.TorqueWrench, Low: { } low, High: { } high } tool) return null;
         return (Number(fields, "leverIn") ?? tool.LeverIn) is { } lever and > 0 and < 100
             ? new(tool.Code, Length.FromInches(lever), InLb(high), (InLb(low), InLb(high)), null, tool.CalibrationDue is { } due ? Day(due) : null)
             : null;

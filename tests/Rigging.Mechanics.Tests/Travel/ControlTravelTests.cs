@@ -38,7 +38,7 @@ public class ControlTravelTests
     {
         var findings = ControlTravel.OfPair(Read("left aileron", 0, 0, 19.2, 15), Read("right aileron", 0, 0, 20.8, 15.5), Ailerons);
 
-        Assert.Equal("difference up", Assert.Single(findings, finding => !finding.Within).What);
+        Assert.Equal("right less left up", Assert.Single(findings, finding => !finding.Within).What);
     }
 
     [Fact]
@@ -51,9 +51,9 @@ public class ControlTravelTests
             ControlTravel.OfPair(other, one, Ailerons)[^1].Measured.Degrees, 1e-12);
     }
 
-    static SurfaceReadings Read(string surface, double zero, double built, double up, double down)
+    static SurfaceTravel Read(string surface, double zero, double built, double up, double down)
     {
         ReversedReading At(double deg) => new(Angle.FromDegrees(built + deg + zero), Angle.FromDegrees(-built - deg + zero));
-        return new(surface, At(0), At(-up), At(down));
+        return new SurfaceReadings(surface, At(0), At(-up), At(down)).Travel;
     }
 }

@@ -232,7 +232,7 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
         Assert.Equal(1234.5, facts.TotalTimeH);
         Assert.Equal(new(2026, 3, 2), facts.Today);
         // 25 N·m = 221.27 in·lb (1 in·lb = 0.112 985 N·m).
-        Assert.Equal(221.27, Assert.Single(facts.Tools.Values).HighInLb!.Value, 0.005);
+        Assert.Equal(221.27, Assert.Single(facts.Tools.Values).High!.Value, 0.005);
     }
 
     [Fact]

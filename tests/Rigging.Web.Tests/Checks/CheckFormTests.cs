@@ -16,7 +16,7 @@ public class CheckFormTests
     static (GroundChecked Check, Typed Typed) Read(Check check, params (string, string)[] typed)
     {
         var errors = new Typed();
-        return (CheckForm.Read(Fields(typed), errors, CheckSheet.Of(check)), errors);
+        return (CheckForm.Read(Fields(typed), errors, CheckSheet.Of(check), null), errors);
     }
 
     [Fact]
@@ -75,7 +75,8 @@ public class CheckFormTests
     {
         foreach (var sheet in CheckSheet.All)
         {
-            var (check, typed) = Read(sheet.Check, ("way", "plus"), ("value", "0.5"), ("cable", "left"), ("side", "Left"), ("clear", "yes"), ("finding", "seen"), ("sd", "0.1"));
+            var (check, typed) = Read(sheet.Check, ("way", "plus"), ("value", "0.5"), ("cable", "left"), ("side", "Left"), ("clear", "yes"), ("finding", "seen"), ("sd", "0.1"),
+                ("fuel0", "25"), ("surface", "aileron-left"), ("upDeg", "20"), ("downDeg", "15"));
             Assert.True(typed.Ok, $"{sheet.Check}: {string.Join("; ", typed.Errors)}");
             Assert.Equal(sheet.Wanted is Wanted.Sided or Wanted.Force, check.Value is not null);
             Assert.Equal(sheet.Wanted == Wanted.Look, check.Clear is not null);

@@ -5,6 +5,7 @@ using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Verification;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
 using Rigging.Storage.Ledgers;
 using Rigging.Web.Demo;
@@ -134,7 +135,7 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
     {
         var facts = (await school.Ledgers.Look(new(Seeds.Stories[3].Story.Id), new(Seeds.Person("jude")!.Id), CancellationToken.None))!.Value.Facts;
 
-        var wrenches = facts.Tools.Values.Where(tool => tool.HighInLb is not null).OrderBy(tool => tool.Code).ToList();
+        var wrenches = facts.Tools.Values.Where(tool => tool.Kind == ToolKind.TorqueWrench).OrderBy(tool => tool.Code).ToList();
 
         Assert.Equal([true, false], wrenches.Select(wrench => wrench.InCalibrationOn(facts.Today)));
         Assert.Equal(facts.Today.PlusDays(-1), wrenches[1].CalibrationDue);

@@ -90,7 +90,7 @@ public sealed class RecordPdfTests(Hangar hangar)
     [Fact]
     public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
     {
-        var torqued = School.InWork.Do(School.Mechanic, School.Found).Do(School.Mechanic, School.Torque with { HappenedAt = School.Noon - NodaTime.Duration.FromDays(1) });
+        var torqued = School.TorquedDaysAgo(1);
         var number = await hangar.Squawk(torqued.Do(School.Mechanic, School.Done).Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
             .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper)));
 
@@ -173,7 +173,7 @@ public sealed class RecordPdfTests(Hangar hangar)
     public async Task What_was_superseded_or_corrected_stays_readable_and_is_marked()
     {
         var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, Findings = "Stripe missing." });
-        var again = failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done with { Description = "Torqued and striped again." }).Do(School.Inspector, School.Inspection);
+        var again = failed.Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done with { Description = "Torqued and striped again." }).Do(School.Inspector, School.Inspection);
         var signed = again.Entries.Last(entry => entry.Fact is WorkDone).Sequence;
         var corrected = again.Do(School.Mechanic, new Noted("The nut was MS-invented-2.", signed));
 
