@@ -83,7 +83,9 @@ public sealed record WingSurvey(IReadOnlyList<SurveyedStation> Stations, Measure
                 Along: (pair.Right.FromCentreline.Meters - panelYM) / (tipYM - panelYM),
                 Difference: pair.Right.Incidence.Less(pair.Left.Incidence)))
             .ToArray();
-        var terms = pairs.Length > 1 ? 2 : 1;
+        // Stations at nearly one place tell no twist, however many there are; a twist drawn through them would be any angle.
+        const double leastApart = 0.1;
+        var terms = pairs.Max(pair => pair.Along) - pairs.Min(pair => pair.Along) >= leastApart ? 2 : 1;
         var rows = Matrix<double>.Build.Dense(pairs.Length, terms, (i, k) => (k == 0 ? 1 : pairs[i].Along) / pairs[i].Difference.Sd.Degrees);
         var seen = Vector<double>.Build.Dense(pairs.Length, i => pairs[i].Difference.Value.Degrees / pairs[i].Difference.Sd.Degrees);
         var covariance = (rows.TransposeThisAndMultiply(rows)).Inverse();

@@ -26,6 +26,7 @@ public class UncomputableTests
 
         var answer = Assessor.Assess(Flown, FinOnly);
         Assert.Equal([refusal], answer.Refusals);
+        Assert.Equal([refusal], ContractWriter.ReadBack(ContractWriter.Write(answer))!.Refusals);
         Assert.True(answer is { RollTendency: null, LoadContribution: null, NextTests: [], Correction: null });
         Assert.All(answer.Causes, cause => Assert.Equal((null, null), (cause.Probability, cause.Amplitude)));
         Assert.Null(Outlook.Of(Flown, FinOnly, Practice.Usual));
@@ -84,6 +85,7 @@ public class UncomputableTests
         Refuses("roll-not-damped", "derivatives.clP", With(d => d with { ClP = -0.02 }));
         Refuses("ailerons-too-weak", "derivatives.clAileron", With(d => d with { ClAileron = 0.001, CnAileron = 0 }));
         Refuses("ailerons-too-weak", "ailerons", Trainer.Airframe with { Ailerons = Trainer.Airframe.Ailerons with { OutboardYM = 2.751 }, Derivatives = Trainer.Airframe.Derivatives with { CnAileron = 0 } });
+        Refuses("panel-too-narrow", "wing.panelInboardYM", Trainer.Airframe with { Wing = Trainer.Airframe.Wing with { PanelInboardYM = 4.819 } });
         Refuses("rudder-without-effect", "derivatives.cnRudder", With(d => d with { CYRudder = 0, ClRudder = 0.01, CnRudder = 0 }));
     }
 

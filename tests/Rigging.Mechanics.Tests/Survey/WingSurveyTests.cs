@@ -105,6 +105,22 @@ public class WingSurveyTests
         Assert.Equal("level-zero-moved", Assert.Single(refused.Refusals).Code);
     }
 
+    /// <summary>Two pairs 6 cm apart on a panel of 4.3 m that read 0.1° differently: through them a twist of 7° would go.</summary>
+    [Fact]
+    public void Stations_at_nearly_one_place_tell_no_twist_and_their_mean_is_the_panels()
+    {
+        SurveyStation[] stations = [.. new[] { (YM: 2.00, Difference: 0.1), (YM: 2.06, Difference: 0.2) }.SelectMany(place => new SurveyStation[]
+        {
+            new(Side.Left, Length.FromMeters(place.YM), [Shown(1, 0)]),
+            new(Side.Right, Length.FromMeters(place.YM), [Shown(1 + place.Difference, 0)]),
+        })];
+
+        var survey = WingSurvey.From(Wing, Datum(0, 0, 0), stations, Step, Seating).Value!;
+
+        Assert.Null(survey.TipDifference);
+        Assert.Equal(0.15, survey.PanelDifference.Value.Degrees, 1e-9);
+    }
+
     [Fact]
     public void A_station_without_a_partner_a_missing_datum_and_a_place_off_the_panel_are_each_named()
     {
