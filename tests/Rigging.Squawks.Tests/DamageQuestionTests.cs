@@ -51,7 +51,7 @@ public partial class DamageQuestionTests
 
             var cleared = ledger.Do(Inspector, Clear);
             Assert.NotEqual(FlightStatus.Grounded, cleared.Do(Mechanic, new Called(Call.NoRiggingHold, "Looked at.", null)).State.FlightStatus);
-            Assert.DoesNotContain(LedgerAssessment.Of(cleared, School.Airframe).Response.Refusals, refusal => refusal.Sentence.StartsWith("After ", StringComparison.Ordinal));
+            Assert.DoesNotContain(LedgerAssessment.Of(cleared, School.Airframe).Response.Refusals, refusal => refusal.Sentence.EndsWith(": nothing is moved until a damage inspection is recorded clear.", StringComparison.Ordinal));
         }
         Assert.Equal(["red-flags-not-cleared"], Refused(School.Called, Mechanic, new Called(Call.NoRiggingHold, "Rang.", null, ticked.RedFlags, ticked.Happened)));
     }

@@ -26,11 +26,11 @@ static class DamageDoubt
     {
         var request = evidence.Request;
         var cleared = Prerequisites.IsDamageCleared(request);
-        var suspects = request.Events.Select(e => e.Kind).Where(Bent.Contains).Distinct().Select(Wire.Word).ToArray();
+        var suspects = request.Events.Select(e => e.Kind).Where(Bent.Contains).Distinct().ToArray();
         if (request.GroundChecks.OfType<ClearanceCheck>().Any(c => c.Kind == GroundCheckKind.DamageInspection && !c.Clear))
             yield return "The damage inspection found something: repair to data comes before any adjustment.";
         else if (suspects.Length > 0 && !cleared)
-            yield return $"After {string.Join(", ", suspects)} nothing is moved until a damage inspection is recorded clear.";
+            yield return $"{After(suspects)}: nothing is moved until a damage inspection is recorded clear.";
         else if (!cleared && NeededNearlyAll(evidence))
             yield return "It took nearly all the aileron to hold it level: nothing is moved until a damage inspection is recorded clear.";
         else if (evidence.Posterior.Probability((int)Cause.DamageOrMisassembly) >= Half)
@@ -40,6 +40,9 @@ static class DamageDoubt
             yield return string.Create(CultureInfo.InvariantCulture,
                 $"The panels differ by about {Math.Abs(deg):0.00}°, beyond the {limits.MaxPanelIncidenceDifferenceDeg:0.00}° on file: look for damage or misassembly, not for a wrench.");
     }
+
+    static string After(IEnumerable<EventKind> suspects) =>
+        string.Join(", ", suspects.Where(kind => kind != EventKind.DamageSuspected).Select(Wire.Word)) is { Length: > 0 } events ? $"After {events}" : "Damage is suspected";
 
     /// <summary>A wheel that stands far over because its cables were set so turns no aileron.</summary>
     static bool NeededNearlyAll(Evidence evidence) => evidence.Diagnosis.Probability(Cause.AileronNeutralOffset) < Half && evidence.Request.TestPoints.SelectMany(point => point.Readings).OfType<WheelAngle>()

@@ -36,7 +36,7 @@ sealed record Card(
         IReadOnlyList<string> notNow = [.. (isCheck ? file.WhatBlocks<CheckFlown>() : file.WhatBlocks<EvaluationFlown>()).Where(rule => rule.Code != "no-authority").Select(rule => rule.Sentence).Distinct()];
         var assessed = isCheck || airframe is null || file.Facts.DamageInDoubt(file.State) ? null : Assess(file);
         if (file.Facts.DamageInDoubt(file.State) || assessed is { DamageInDoubt: true })
-            return new(file, airframe, isCheck, true, notNow, Say.DamageIsNotRuledOut, [], [], [], [], []);
+            return new(file, airframe, isCheck, true, [WhyInDoubt(file) ?? assessed!.Refusals.First(refusal => refusal.Code == Refusal.DamageNotRuledOut).Sentence], Say.DamageIsNotRuledOut, [], [], [], [], []);
         var (points, why) = airframe is null ? ([], Say.ThisAircraftHasNoAirframe)
             : isCheck ? (ForCheck(airframe), Say.AfterWorkPointItIsJudged)
             : ForEvaluation(assessed, airframe);
@@ -45,6 +45,10 @@ sealed record Card(
         return new(file, airframe, isCheck, false, notNow, why, points, work?.Disturbed ?? [], work is null ? [] : ControlSense.Sentences(work, plan),
             [.. CautionsFor(file, isCheck)], [.. LimitsOf(file, airframe)]);
     }
+
+    /// <summary>Null where only the assessment says so.</summary>
+    static string? WhyInDoubt(SquawkFile file) => file.State.DamageSuspected ? StatusReason.Of(file.State)
+        : file.Facts.OtherSquawks.FirstOrDefault(other => other.DamageSuspected) is { } elsewhere ? Gaps.Fill(Say.OtherSquawkAsksForInspection, $"S-{elsewhere.Number}") : null;
 
     /// <summary>Null where the evidence does not fit the airframe file.</summary>
     static AssessmentResponse? Assess(SquawkFile file) =>

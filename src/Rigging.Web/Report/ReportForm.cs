@@ -57,7 +57,7 @@ static class ReportForm
             Short(fields, "asSet", Say.TrimsAndPowerAsSet, typed),
             photos is { Count: > 0 } ? photos : null,
             fields.All("withoutEffect") is { Count: > 0 } tried ? [.. tried.Select(word => typed.Choice<Tried>(word, "withoutEffect", Say.TriedWithoutEffect)).Distinct()] : null);
-        if (atOnce) return (AtOnce.Of(report, typed.Errors.Where(error => fields.All(error.Field!).Any(text => text.Length > 0)).Select(error => error.Sentence)), []);
+        if (atOnce) return (AtOnce.Of(report, typed.Errors.Select(error => error.Sentence)), []);
         return typed.Ok ? (report, []) : (null, typed.Errors);
     }
 

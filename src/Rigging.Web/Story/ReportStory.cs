@@ -29,6 +29,7 @@ static class ReportStory
         {
             Side.Left or Side.Right => Gaps.Fill(Say.Rolls, Words.Of(report.RollsTo), report.Strength == RollStrength.NotRecorded ? "" : $" {Words.Of(report.Strength)}"),
             Side.None => Say.DoesNotRollByItself,
+            _ when GroundingQuestions.Grounds(report) => Words.Capital(string.Join("; ", GroundingQuestions.Raised(report.RedFlags, report.Happened))),
             _ => Say.DoesNotFlyStraight,
         },
         report.Hands == Hands.NotRecorded ? null : Words.Of(report.Hands),

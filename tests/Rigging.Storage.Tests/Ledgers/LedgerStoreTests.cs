@@ -218,6 +218,19 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_rules_know_which_other_squawk_of_the_aircraft_asks_for_a_damage_inspection()
+    {
+        var ledger = await school.Walk();
+        var called = await school.Walk((school.Mechanic, new Called(Call.Grounded, "Rolls too fast.", null)));
+        var hard = await school.Walk((school.Mechanic, new Called(Call.Grounded, "The hirer rang.", null, [], [Happening.HardLanding])));
+
+        var (_, facts) = (await school.Ledgers.Look(ledger.Id, school.Inspector, Ct))!.Value;
+
+        Assert.Contains((called.Id, false), facts.OtherSquawks.Select(other => (other.Id, other.DamageSuspected)));
+        Assert.Contains((hard.Id, true), facts.OtherSquawks.Select(other => (other.Id, other.DamageSuspected)));
+    }
+
+    [Fact]
     public async Task The_rules_rest_on_the_registers()
     {
         var ledger = await school.Walk();
