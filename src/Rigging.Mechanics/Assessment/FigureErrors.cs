@@ -30,10 +30,14 @@ sealed class FigureErrors
         new(BallOffsetWidths: 1),
     ];
 
-    readonly Uncertain[] figures;
+    readonly Uncertain[] figures, ofSlipstream;
     readonly Dictionary<FlightPoint, Pair[]> flights = [];
 
-    FigureErrors(Uncertain[] figures) => this.figures = figures;
+    FigureErrors(Uncertain[] uncertain)
+    {
+        figures = [.. uncertain.Where(figure => !figure.IsOfSlipstream)];
+        ofSlipstream = [.. uncertain.Where(figure => figure.IsOfSlipstream)];
+    }
 
     /// <summary>Null where no figure is known worse than a published one.</summary>
     public static FigureErrors? Of(Airframe airframe)
@@ -49,11 +53,23 @@ sealed class FigureErrors
     {
         if (!flights.TryGetValue(flight, out var pairs))
             flights[flight] = pairs = [.. figures.Select(figure => figure.About(flight))];
-        return [.. pairs.Select(pair =>
-        {
-            double[] slopes = [.. Units.Select(unit => pair.Times * (predict(pair.More, unit) - predict(pair.Less, unit)) / 2)];
-            return (double[])[.. perUnit.Select(asymmetry => Along(slopes, asymmetry)), Along(slopes, known)];
-        })];
+        return
+        [
+            .. pairs.Select(pair =>
+            {
+                double[] slopes = [.. Units.Select(unit => pair.Times * (predict(pair.More, unit) - predict(pair.Less, unit)) / 2)];
+                return (double[])[.. perUnit.Select(asymmetry => Along(slopes, asymmetry)), Along(slopes, known)];
+            }),
+            .. ofSlipstream.Select(figure =>
+            {
+                var errors = new double[perUnit.Count + 1];
+                errors[^1] = predict(flight, figure.Sd * figure.Of(flight.Slipstream));
+                // Where there is more of it the amplitude says how much more yaw; how much roll goes with that is as uncertain again.
+                if (figure.Figure == EstimableFigure.SlipstreamClAtFullPower)
+                    errors[ModelledCause.Of(Cause.Slipstream).First] = errors[^1];
+                return errors;
+            }),
+        ];
     }
 
     /// <summary>Variance that the figures leave under an explanation.</summary>
@@ -89,6 +105,14 @@ sealed class FigureErrors
     {
         public static Uncertain Of(EstimatedFigure figure) =>
             new(figure.Figure, Math.Sqrt(Math.Max(0, Math.Pow(figure.AccuracyPercent / 100, 2) - Published * Published)));
+
+        /// <summary>Such a figure is no part of how the aeroplane answers, but of what it answers to.</summary>
+        public bool IsOfSlipstream => Figure is EstimableFigure.SlipstreamClAtFullPower or EstimableFigure.SlipstreamCnAtFullPower;
+
+        /// <summary>Its part of the slipstream.</summary>
+        public Asymmetry Of(Asymmetry slipstream) => Figure == EstimableFigure.SlipstreamClAtFullPower
+            ? new(Rolling: slipstream.Rolling)
+            : new(Yawing: slipstream.Yawing);
 
         public Pair About(FlightPoint flight)
         {

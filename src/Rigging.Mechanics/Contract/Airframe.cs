@@ -174,8 +174,11 @@ public sealed record Propeller(double DiameterM, int Blades, double ArmM);
 /// <param name="AccuracyPercent">One standard deviation that may be expected of the method.</param>
 public sealed record EstimatedFigure(EstimableFigure Figure, double Value, string Method, string Source, double AccuracyPercent);
 
-/// <summary>Everything that can be estimated from geometry: derivatives, and the inertias in roll and yaw.</summary>
-public enum EstimableFigure { CYBeta, ClBeta, ClR, CnBeta, CnP, CnR, CYRudder, ClRudder, CnRudder, CnAileron, RollInertia, YawInertia }
+/// <summary>Everything that can be estimated where it is not on file: derivatives, the inertias in roll and yaw, the moments of the slipstream.</summary>
+public enum EstimableFigure
+{
+    CYBeta, ClBeta, ClR, CnBeta, CnP, CnR, CYRudder, ClRudder, CnRudder, CnAileron, RollInertia, YawInertia, SlipstreamClAtFullPower, SlipstreamCnAtFullPower,
+}
 
 public sealed record MassProperties(double ReferenceKg, double IxxKgM2, double IzzKgM2, double IxzKgM2);
 

@@ -105,7 +105,7 @@ static class AirframeReader
     {
         if (!ofRudder)
             airframe.Fault($"{airframe.PathTo("derivatives")}.cYRudder", null, "a number, or rudder.areaM2 to estimate it from");
-        return new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 0, 0);
+        return new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
     }
 
     static WingGeometry Wing(FieldReader wing)
@@ -221,8 +221,8 @@ static class AirframeReader
         GivenOrEstimated(derivatives, "clRudder", Derivative, estimates && ofRudder),
         GivenOrEstimated(derivatives, "cnRudder", ZeroOrLess, estimates && ofRudder),
         GivenOrEstimated(derivatives, "cnAileron", Derivative, estimates),
-        derivatives.NumberIfGiven("slipstreamClAtFullPower", Coefficient) ?? 0,
-        derivatives.NumberIfGiven("slipstreamCnAtFullPower", Coefficient) ?? 0,
+        derivatives.NumberIfGiven("slipstreamClAtFullPower", Coefficient) ?? (estimates ? double.NaN : 0),
+        derivatives.NumberIfGiven("slipstreamCnAtFullPower", Coefficient) ?? (estimates ? double.NaN : 0),
         derivatives.NumberIfGiven("clP", new(-5, -0.01)),
         derivatives.NumberIfGiven("clAileron", new(0.001, 5)));
 

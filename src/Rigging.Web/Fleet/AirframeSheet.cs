@@ -88,6 +88,8 @@ public sealed record AirframeSheet(
         EstimableFigure.CnAileron => Say.YawByAileronCn,
         EstimableFigure.RollInertia => Say.InertiaInRollKgm,
         EstimableFigure.YawInertia => Say.InertiaInYawKgm,
+        EstimableFigure.SlipstreamClAtFullPower => Say.RollBySlipstream,
+        EstimableFigure.SlipstreamCnAtFullPower => Say.YawBySlipstream,
         _ => throw new ArgumentOutOfRangeException(nameof(figure)),
     };
 }

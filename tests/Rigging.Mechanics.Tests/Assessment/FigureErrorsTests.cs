@@ -48,6 +48,26 @@ public class FigureErrorsTests
         }
     }
 
+    /// <summary>
+    /// By hand: 25 % beyond the 15 % of any is a fifth of the stream's moment at that power and speed. What there is more of it counts by its yaw.
+    /// </summary>
+    [Theory, InlineData(EstimableFigure.SlipstreamCnAtFullPower, 0), InlineData(EstimableFigure.SlipstreamClAtFullPower, 1)]
+    public void The_slipstream_is_as_uncertain_as_its_moments(EstimableFigure figure, double ofCause)
+    {
+        var point = Points[3] with { PowerPercent = 100 };
+        var evidence = new Evidence(Reports.Of(point), new Aeroplane(Estimated(25, figure)), Practice.Usual);
+        var flight = evidence.Aeroplane.At(point);
+        foreach (var (place, observation) in evidence.Observations.Index())
+        {
+            var moment = ofCause == 0 ? new Asymmetry(Yawing: flight.Slipstream.Yawing) : new Asymmetry(Rolling: flight.Slipstream.Rolling);
+            var expected = PilotReading.Predict(flight, point.Manoeuvre, point.Readings[place], 0.2 * moment)!.Value;
+            var error = Assert.Single(observation.PerFigure!);
+            Assert.Equal(expected, error[^1], 1e-12);
+            Assert.Equal(ofCause * expected, error[ModelledCause.Of(Cause.Slipstream).First], 1e-12);
+            Assert.Equal(1 + ofCause, error.Count(one => one != 0));
+        }
+    }
+
     /// <summary>By the matrix as a whole, inverted by the library.</summary>
     [Fact]
     public void Their_covariance_is_taken_out_as_the_whole_matrix_would_be()
