@@ -72,10 +72,17 @@ sealed class Judged
     /// <summary>Whether the interval of a cause that is there holds its true amplitude; null when the cause was not assessed.</summary>
     public bool? Holds(string cause) => Interval(Of(cause)["amplitude"]) is var (low, high) ? low <= Amplitude(cause) && Amplitude(cause) <= high : null;
 
-    /// <summary>In the answer's unit: skin and damage are so much rolling moment, whatever the generator bent to make it.</summary>
-    double Amplitude(string cause) => cause is Faults.Contour or Faults.Damage
-        ? Scenario.Aeroplane.With(Faults.Of(cause, Truth.Amplitudes[cause])).WingRoll
-        : Truth.Amplitudes[cause];
+    /// <summary>
+    /// In the answer's unit: skin and damage are so much rolling moment, whatever the generator bent to make it; a slipstream of which nothing is on file
+    /// is so much of the usual one.
+    /// </summary>
+    double Amplitude(string cause) => cause switch
+    {
+        Faults.Contour or Faults.Damage => Scenario.Aeroplane.With(Faults.Of(cause, Truth.Amplitudes[cause])).WingRoll,
+        Faults.Slipstream when Scenario.Aeroplane.File.Accuracies.Count > 0 =>
+            Truth.Amplitudes[cause] * Scenario.Aeroplane.D.SlipstreamCn / Scenario.Aeroplane.File.Derivatives.SlipstreamCn,
+        _ => Truth.Amplitudes[cause],
+    };
 
     /// <summary>Right wing, right way, within half a flat of ideal.</summary>
     public bool IsIdealMove(IncidenceMove ideal)

@@ -26,6 +26,10 @@ sealed class Quality(IReadOnlyList<Judged> all)
 
     public IEnumerable<Judged> Identifiable => all.Where(one => one.Truth.Identifiable);
 
+    /// <summary>The same of aeroplanes of which only the geometry is on file.</summary>
+    public static Quality ByGeometry(int first, int rounds) =>
+        new([.. Scenarios.ByGeometry((first + rounds) * Scenarios.Round).Skip(first * Scenarios.Round).AsParallel().AsOrdered().Select(Judged.Of)]);
+
     public Share TopCauseRight => Share.Where(Identifiable, one => one.TopCause == one.Truth.Present[0]);
 
     public Share TopCauseRightOf(string cause) => Share.Where(Identifiable.Where(one => one.Truth.Present[0] == cause), one => one.TopCause == cause);

@@ -6,6 +6,13 @@ public class QualityTests
     /// <summary>A quarter of the report's, for a share of some two hundred wings that are out and of a hundred of the rarer causes.</summary>
     public const int Rounds = 6;
 
+    /// <summary>Of those described by their geometry alone: a third of all.</summary>
+    public const int RoundsByGeometry = 3;
+
+    static readonly Lazy<Quality> CountedByGeometry = new(() => Quality.ByGeometry(Report.LookedByGeometry, RoundsByGeometry));
+
+    public static TheoryData<string> WantedByGeometry => [.. Threshold.ByGeometry.Select(threshold => threshold.What)];
+
     static readonly Lazy<Quality> Counted = new(() => Quality.OfRounds(Report.Looked, Rounds));
 
     public static TheoryData<string> Wanted => [.. Threshold.All.Select(threshold => threshold.What)];
@@ -19,6 +26,14 @@ public class QualityTests
         var threshold = Threshold.All.Single(one => one.What == what);
 
         Assert.True(threshold.Holds(Counted.Value), $"{what}: wanted {threshold.Wanted}, reached {threshold.Reached(Counted.Value)}");
+    }
+
+    [Theory, MemberData(nameof(WantedByGeometry))]
+    public void What_is_wanted_where_only_the_geometry_is_on_file(string what)
+    {
+        var threshold = Threshold.ByGeometry.Single(one => one.What == what);
+
+        Assert.True(threshold.Holds(CountedByGeometry.Value), $"{what}: wanted {threshold.Wanted}, reached {threshold.Reached(CountedByGeometry.Value)}");
     }
 
     [Fact]

@@ -12,14 +12,59 @@ static class Report
     /// <summary>Enough for some eight hundred aeroplanes with each of the commoner causes.</summary>
     public const int Rounds = 24;
 
+    /// <summary>Of those described by their geometry alone: looked at while the error of estimated figures was worked on.</summary>
+    public const int LookedByGeometry = 6;
+
+    /// <summary>Of the same: a third of all rounds that are counted.</summary>
+    public const int RoundsByGeometry = 12;
+
     public static int Write(int rounds)
     {
         var counted = Quality.OfRounds(Looked, rounds);
-        var text = Of(counted, Overall([counted, .. LookedAt()]));
+        return Write($"{Of(counted, Overall([counted, .. LookedAt()]))}\n{ByGeometry()}");
+    }
+
+    /// <summary>Counts the aeroplanes described by their geometry alone, and leaves the rest of the report as it stands.</summary>
+    public static int WriteByGeometry()
+    {
+        var rest = File.ReadAllText(Path.Combine(Root(), Document)).Split(HeadByGeometry)[0].TrimEnd();
+        return Write($"{rest}\n\n{ByGeometry()}");
+    }
+
+    static int Write(string text)
+    {
         Console.WriteLine(text);
-        File.WriteAllText(Path.Combine(Root(), "docs", "assessment-quality.md"), text);
+        File.WriteAllText(Path.Combine(Root(), Document), text);
         return 0;
     }
+
+    static string Document => Path.Combine("docs", "assessment-quality.md");
+
+    const string HeadByGeometry = "## Aeroplanes of which only the geometry is on file";
+
+    static string ByGeometry()
+    {
+        var quality = Quality.ByGeometry(LookedByGeometry, RoundsByGeometry);
+        return string.Create(CultureInfo.InvariantCulture, $"""
+            {HeadByGeometry}
+            Counted on {quality.Count} more, on {TimeProvider.System.GetUtcNow():yyyy-MM-dd}; `dotnet run -c Release --project tests/Rigging.Quality -- report by-geometry` counts these alone. They are a third of all rounds counted. Their file has wing, tail, fuselage, mass, tanks and seats, and no derivative and no inertia. The aeroplane has its own: they stand in the generator, and each departs from them by the accuracy that the estimates are said to have (a test holds both against the estimates). Everything else is as above, the catalogue too; identifiable is a cause where it still is with each figure that is not on file out by its accuracy.
+
+            Rounds 1 to {LookedByGeometry} of these were looked at while the error of estimated figures was worked on, and are not counted; these are rounds {LookedByGeometry + 1} to {LookedByGeometry + RoundsByGeometry}, which nobody had looked at. The same is wanted as above, except of the width of the interval: {Threshold.All.Single(threshold => threshold.What == Threshold.Width).Reached(quality)} here.
+
+            | what | wanted | reached | |
+            |---|---|---|---|
+            {string.Join('\n', Threshold.ByGeometry.Select(threshold => threshold.Row(quality)))}
+
+            | cause | likeliest where identifiable | taken for |
+            |---|---|---|
+            {string.Join('\n', Quality.Causes.Select(cause => $"| {cause} | {quality.TopCauseRightOf(cause)} | {TakenFor(quality, cause)} |"))}
+
+            """).ReplaceLineEndings("\n");
+    }
+
+    static string TakenFor(Quality quality, string cause) => string.Join(", ", Quality.Causes
+        .Where(other => other != cause && quality.Confused(cause, other) > 0)
+        .Select(other => string.Create(CultureInfo.InvariantCulture, $"{other} {quality.Confused(cause, other)}")));
 
     /// <summary>The rounds that were looked at, a few at a time: all of them at once would need gigabytes.</summary>
     static IEnumerable<Quality> LookedAt()

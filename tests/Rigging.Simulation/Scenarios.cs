@@ -17,15 +17,13 @@ public static class Scenarios
     public static IReadOnlyList<Scenario> All => Whole.Value;
 
     /// <summary>As many as wanted: rounds of the catalogue, airframe by airframe, each with its own seed.</summary>
-    public static IEnumerable<Scenario> Of(int count)
-    {
-        var airframes = AirframeFile.All;
-        return Enumerable.Range(0, count).Select(i =>
-        {
-            var recipe = Recipe.Round[i / airframes.Count % Recipe.Round.Count];
-            return Build(airframes[i % airframes.Count], recipe, 20_000 + i);
-        });
-    }
+    public static IEnumerable<Scenario> Of(int count) => Of(AirframeFile.All, count, 20_000);
+
+    /// <summary>The same of aeroplanes of which only the geometry is on file: others, each with its own seed.</summary>
+    public static IEnumerable<Scenario> ByGeometry(int count) => Of(AirframeFile.ByGeometry, count, 3_000_000);
+
+    static IEnumerable<Scenario> Of(IReadOnlyList<AirframeFile> airframes, int count, int seed) => Enumerable.Range(0, count).Select(i =>
+        Build(airframes[i % airframes.Count], Recipe.Round[i / airframes.Count % Recipe.Round.Count], seed + i));
 
     static Scenario Build(AirframeFile file, Recipe recipe, int seed)
     {
@@ -54,7 +52,7 @@ public static class Scenarios
         var (events, before) = History.Of(recipe, chance);
         var request = new JsonObject
         {
-            ["airframe"] = file.Json,
+            ["airframe"] = file.Filed,
             ["settings"] = new JsonObject { ["leftEccentricDeg"] = settings.Left, ["rightEccentricDeg"] = settings.Right },
             ["straightBefore"] = before,
             ["events"] = new JsonArray([.. events.Select(x => (JsonNode?)x)]),
@@ -71,11 +69,22 @@ public static class Scenarios
     {
         while (true)
         {
-            var drawn = Departures.Drawn(chance);
-            var modes = Modes.Of(new(file, drawn, Faults.None));
-            if (modes.All(mode => mode.Real < (mode.Imaginary == 0 ? Math.Log(2) / 10 : -0.05)))
+            var drawn = file.Accuracies.Count == 0 ? Departures.Drawn(chance) : Departures.Drawn(chance, file.Accuracies);
+            var aeroplane = new Aeroplane(file, drawn, Faults.None);
+            var steady = Modes.Of(aeroplane).All(mode => mode.Real < (mode.Imaginary == 0 ? Math.Log(2) / 10 : -0.05));
+            if (steady && (file.Accuracies.Count == 0 || IsSteered(aeroplane)))
                 return drawn;
         }
+    }
+
+    /// <summary>Of the yaw that the rudder makes, so much is left at least once the sideslip that it takes to centre the ball has had its part.</summary>
+    const double LeastSteering = 1.0 / 3;
+
+    /// <summary>Feet can centre the ball: the rudder still turns the nose its way then. Nobody built an aeroplane on which it does not.</summary>
+    static bool IsSteered(Aeroplane aeroplane)
+    {
+        var d = aeroplane.D;
+        return 1 - d.CyRudder * d.CnBeta / (d.CyBeta * d.CnRudder) >= LeastSteering;
     }
 
     /// <summary>Present angles of the eccentrics, degrees. The panel difference of the truth is what the wings have with these.</summary>

@@ -177,7 +177,8 @@ public sealed record EstimatedFigure(EstimableFigure Figure, double Value, strin
 /// <summary>Everything that can be estimated where it is not on file: derivatives, the inertias in roll and yaw, the moments of the slipstream.</summary>
 public enum EstimableFigure
 {
-    CYBeta, ClBeta, ClR, CnBeta, CnP, CnR, CYRudder, ClRudder, CnRudder, CnAileron, RollInertia, YawInertia, SlipstreamClAtFullPower, SlipstreamCnAtFullPower,
+    CYBeta, ClBeta, ClR, CnBeta, CnP, CnR, CYRudder, ClRudder, CnRudder, CnAileron, RollInertia, YawInertia,
+    SlipstreamClAtFullPower, SlipstreamCnAtFullPower,
 }
 
 public sealed record MassProperties(double ReferenceKg, double IxxKgM2, double IzzKgM2, double IxzKgM2);

@@ -59,8 +59,8 @@ public static class GeometryEstimates
     const double ProfileDrag = 0.03;
 
     /// <summary>
-    /// Judgement, no source: 75 kW at 2500 turns a minute are 290 N·m, on 14 m², 9.6 m and 95 kt 0.0014 of rolling moment, and the wing straightens half
-    /// of the swirl; the yaw is that which a degree of fin offset, as many have, takes out.
+    /// Judgement, no source: 75 kW at 2500 turns a minute are 290 N·m, on 14 m², 9.6 m and 95 kt 0.0014 of rolling moment, and the wing
+    /// straightens half of the swirl; the yaw is that which a degree of fin offset, as many have, takes out.
     /// </summary>
     const double SlipstreamRoll = -0.0006, SlipstreamYaw = -0.0013, SlipstreamAccuracy = 60;
 
@@ -140,8 +140,11 @@ public static class GeometryEstimates
                 2 * arm * arm * finSide, Share.Good(-0.02 * lift * lift - 0.3 * ProfileDrag, 50)),
             Sum(EstimableFigure.CnAileron, "induced drag of the aileron's lift by the wing lattice; profile drag left out", Textbook, Share.Good(aileron, 50)),
             // Taken for nothing they were known for certain, and a flight at full power was explained by whatever else there was.
-            new(EstimableFigure.SlipstreamClAtFullPower, SlipstreamRoll, "usual of a light single whose propeller turns right seen from behind: the engine's torque, half of it taken back by the wing in the stream", Unsourced, SlipstreamAccuracy),
-            new(EstimableFigure.SlipstreamCnAtFullPower, SlipstreamYaw, "usual of the same: oblique blades, and the swirl of the stream at the fin", Unsourced, SlipstreamAccuracy),
+            new(EstimableFigure.SlipstreamClAtFullPower, SlipstreamRoll,
+                "usual of a light single, propeller turning right seen from behind: the engine's torque, half of it taken back by the wing in the stream",
+                Unsourced, SlipstreamAccuracy),
+            new(EstimableFigure.SlipstreamCnAtFullPower, SlipstreamYaw,
+                "usual of the same: oblique blades, and the swirl of the stream at the fin", Unsourced, SlipstreamAccuracy),
         ];
         if (airframe.Rudder?.AreaM2 is { } rudderM2)
         {

@@ -14,8 +14,8 @@ public sealed class Aeroplane
         D = new(
             filed.CyBeta * departures.SideForce, filed.ClBeta * departures.Dihedral, filed.ClR * departures.RollFromYaw,
             filed.CnBeta * departures.Weathercock, filed.CnP * departures.YawFromRoll, filed.CnR * departures.YawDamping,
-            filed.CyRudder * departures.Rudder, filed.ClRudder * departures.Rudder, filed.CnRudder * departures.Rudder,
-            filed.CnAileron * departures.AileronYaw, filed.SlipstreamCl * departures.Slipstream, filed.SlipstreamCn * departures.Slipstream);
+            filed.CyRudder * departures.RudderSideForce, filed.ClRudder * departures.RudderRoll, filed.CnRudder * departures.RudderYaw,
+            filed.CnAileron * departures.AileronYaw, filed.SlipstreamCl * departures.SlipstreamRoll, filed.SlipstreamCn * departures.SlipstreamYaw);
         Damping = file.Wing.Damping * departures.Damping;
         AileronRoll = file.Wing.Aileron * departures.Aileron;
         Inertia = (file.Ixx * departures.Ixx, file.Izz * departures.Izz, file.Ixz * Math.Sqrt(departures.Ixx * departures.Izz));

@@ -15,9 +15,15 @@ public sealed class AirframeFile
     static readonly ConcurrentDictionary<string, AirframeFile> Known = new();
     readonly JsonObject json;
 
-    public AirframeFile(JsonObject json)
+    readonly JsonObject filed;
+
+    public AirframeFile(JsonObject json) : this(json, json, new Dictionary<string, double>())
     {
-        this.json = json;
+    }
+
+    AirframeFile(JsonObject json, JsonObject filed, IReadOnlyDictionary<string, double> accuracies)
+    {
+        (this.json, this.filed, Accuracies) = (json, filed, accuracies);
         Id = (string)json["id"]!;
         Stations = [.. json["wing"]!["stations"]!.AsArray().Select(s => new Station(
             (double)s!["yM"]!, (double)s["chordM"]!, Radians((double)s["incidenceDeg"]!), (double)s["sectionLiftSlopePerRad"]!))];
@@ -32,15 +38,52 @@ public sealed class AirframeFile
     /// <summary>The invented airframes: st2 (the contract's example), hs2 (light strutted high-wing), lw4 (cantilever low-wing).</summary>
     public static IReadOnlyList<AirframeFile> All => [Named("st2"), Named("hs2"), Named("lw4")];
 
-    public static AirframeFile Named(string id) => Known.GetOrAdd(id, static name =>
+    /// <summary>The same three wings, on aeroplanes of which nobody filed more than what can be measured and weighed.</summary>
+    public static IReadOnlyList<AirframeFile> ByGeometry { get; } = [OfGeometry("st2"), OfGeometry("hs2"), OfGeometry("lw4")];
+
+    public static AirframeFile Named(string id) => Known.GetOrAdd(id, static name => new(Resource(name)));
+
+    /// <summary>
+    /// The file says wing, tail, mass, tanks and seats; the derivatives and inertias that such an aeroplane usually has, and how far a textbook's
+    /// figures for them may be out, stand beside it here and are told to nobody.
+    /// </summary>
+    static AirframeFile OfGeometry(string wing)
+    {
+        var (json, measured) = (Resource(wing), Resource(wing + "-geometry"));
+        json["id"] = (string)measured["id"]!;
+        json["name"] = (string)measured["name"]!;
+        foreach (var (part, value) in measured["measured"]!.AsObject())
+            if (value is JsonObject fields && json[part] is JsonObject known)
+                foreach (var (field, number) in fields)
+                    known[field] = number!.DeepClone();
+            else
+                json[part] = value!.DeepClone();
+        var filed = json.DeepClone().AsObject();
+        filed.Remove("derivatives");
+        foreach (var inertia in (string[])["ixxKgM2", "izzKgM2", "ixzKgM2"])
+            filed["mass"]!.AsObject().Remove(inertia);
+        var usual = measured["usual"]!.AsObject();
+        foreach (var (figure, value) in usual)
+            json[figure.EndsWith("KgM2", StringComparison.Ordinal) ? "mass" : "derivatives"]![figure] = (double)value!["value"]!;
+        return new(json, filed, usual.ToDictionary(figure => figure.Key, figure => (double)figure.Value!["accuracyPercent"]! / 100));
+    }
+
+    static JsonObject Resource(string name)
     {
         using var stream = typeof(AirframeFile).Assembly.GetManifestResourceStream(name + ".json") ?? throw new ArgumentException($"No airframe {name}.");
-        return new(JsonNode.Parse(stream)!.AsObject());
-    });
+        return JsonNode.Parse(stream)!.AsObject();
+    }
 
     public string Id { get; }
 
+    /// <summary>Everything that is so of the type.</summary>
     public JsonObject Json => json.DeepClone().AsObject();
+
+    /// <summary>What is on file about it.</summary>
+    public JsonObject Filed => filed.DeepClone().AsObject();
+
+    /// <summary>Of each figure that is not on file, how far a textbook may be out, one standard deviation as a share; empty where all is.</summary>
+    public IReadOnlyDictionary<string, double> Accuracies { get; }
 
     public IReadOnlyList<Station> Stations { get; }
 

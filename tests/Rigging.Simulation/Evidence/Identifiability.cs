@@ -7,7 +7,8 @@ namespace Rigging.Simulation.Evidence;
 /// Whether one cause can be singled out from what was written down, decided by the evidence's design and never by an answer.
 /// <para>The true cause's expected readings (the aeroplane as filed) must miss those of every single rival, at the amplitude that fits them best,
 /// and those of an aeroplane with nothing wrong, by three standard deviations in all (root of the sum of squares). A deviation holds
-/// the reading's own error, its rounding, and 15 % of what is expected, for the aeroplane is not as filed. Unreported fuel is held to the
+/// the reading's own error, its rounding, and 15 % of what is expected, for the aeroplane is not as filed; where only geometry is on file, also what
+/// each figure that is not changes when it is out by its accuracy. Unreported fuel is held to the
 /// gauges' 8 L. A contour survey that finds something singles out the contour; one that finds nothing holds the rival contour to what would be seen.</para>
 /// </summary>
 public static class Identifiability
@@ -28,7 +29,8 @@ public static class Identifiability
         double[] truth = [.. Expected(cause).Select(x => x * amplitude)];
         double[] deviations =
         [
-            .. log.Written.Select((written, i) => double.Hypot(written.Deviation, ModelShare * truth[i])),
+            .. log.Written.Select((written, i) => Math.Sqrt(
+                Square(written.Deviation) + Square(ModelShare * truth[i]) + OfFile(file, cause, amplitude, written))),
             .. bench.Measured.Select(measured => measured.Deviation),
         ];
         var threshold = Deviations * Deviations;
@@ -67,6 +69,17 @@ public static class Identifiability
     // A time to a bank is no proportion of anything; the bank at the time that was read is.
     static double Seen(Aeroplane aeroplane, Written written) => Instruments.Shows(aeroplane, written.Point,
         written.Quantity.Kind == "time-to-bank" ? new("bank-after", written.Value) : written.Quantity)!.Value;
+
+    /// <summary>Variance by the figures that are not on file, one out at a time.</summary>
+    static double OfFile(AirframeFile file, string cause, double amplitude, Written written)
+    {
+        if (file.Accuracies.Count == 0)
+            return 0;
+        var (fault, asUsual) = (Faults.Of(cause, amplitude), Seen(new(file, Departures.None, Faults.Of(cause, amplitude)), written));
+        return file.Accuracies.Sum(figure => Square(Seen(new(file, Departures.None.With(figure.Key, 1 + figure.Value), fault), written) - asUsual));
+    }
+
+    static double Square(double value) => value * value;
 
     static double Sum(double[] truth, double[] deviations) => truth.Zip(deviations, (t, d) => t / d).Sum(x => x * x);
 }

@@ -39,6 +39,9 @@ public sealed class Logbook(Aeroplane aeroplane, Pilot pilot, Chance chance)
         points.Add(Form(point, [reading]));
     }
 
+    /// <summary>Widths; a ball that lies there is no reading.</summary>
+    const double EndOfTube = 3;
+
     JsonObject? Read(TestPoint point, Quantity quantity)
     {
         if (Instruments.Shows(aeroplane, point, quantity) is not { } truth)
@@ -46,7 +49,7 @@ public sealed class Logbook(Aeroplane aeroplane, Pilot pilot, Chance chance)
         var honesty = pilot.Of(quantity.Kind);
         var turbulence = Honesty.Turbulence(point.Air);
         var value = honesty.Read(truth, turbulence, chance);
-        if (quantity.Kind == "time-to-bank" && value <= 0)
+        if (quantity.Kind == "time-to-bank" && value <= 0 || quantity.Kind == "ball" && Math.Abs(value) > EndOfTube)
             return null;
         written.Add(new(point, quantity, value, Spread(quantity, value, honesty.WithRounding(truth, turbulence))));
         var reading = new JsonObject { ["kind"] = quantity.Kind };
