@@ -65,7 +65,7 @@ public class DoorTests(RunningSite site)
         var n = await Reported("QTA-201", Payload, Payload);
         // As a pilot would send it from the page, and as anything else that can be typed on a step's page.
         foreach (var path in (string[])[$"/squawks/{n}/call", $"/squawks/{n}/checks?check=flap-difference", $"/squawks/{n}/checks?check=cable-tension", $"/squawks/{n}/checks?check=damage-inspection", $"/squawks/{n}/checks?check=marks",
-            $"/squawks/{n}/other/join", $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/hand-over", "/report/QTA-201"])
+            $"/squawks/{n}/other/join", $"/squawks/{n}/other/note", $"/squawks/{n}/other/wait", $"/squawks/{n}/other/total-time", $"/squawks/{n}/other/hand-over", "/report/QTA-201"])
         {
             await IsTypedInto(everybody, path);
         }

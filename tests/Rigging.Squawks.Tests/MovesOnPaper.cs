@@ -66,6 +66,7 @@ static class MovesOnPaper
         "waiting" => new Waiting(WaitingFor.Weather, "Smooth air wanted."),
         "resumed" => new Resumed("Smooth this morning."),
         "note" => new Noted("The pilot rang.", null),
+        "total-time-correction" => new TotalTimeCorrected(1250.5, "Two figures were exchanged."),
         "no-fault-found" => new NoFaultFound("Flown and surveyed; nothing found.", true),
         "within-limits" => new WithinLimits("0.3 °/s at 95 kt.", "School limit 0.5 °/s.", true),
         "joined" => School.Join,

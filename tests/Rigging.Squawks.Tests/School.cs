@@ -45,7 +45,7 @@ static class School
     public static Facts Facts(Person who, Affirmation? affirmation = null) => new(
         Noon, DateTimeZone.Utc, who, RuleSet.Shipped["united-states"],
         Tools,
-        [], Airframe, 1200, affirmation);
+        [], Airframe, new(1200, null), affirmation);
 
     /// <summary>Asks, and signs with a fresh password and the text as it stands where the kind of entry needs it.</summary>
     public static Decision Try(Ledger ledger, Person who, Fact fact, Func<Facts, Facts>? change = null)

@@ -40,6 +40,7 @@ public static class EntryCodec
         ["waiting"] = (1, typeof(Waiting)),
         ["resumed"] = (1, typeof(Resumed)),
         ["note"] = (3, typeof(Noted)),
+        ["total-time-correction"] = (1, typeof(TotalTimeCorrected)),
         ["no-fault-found"] = (1, typeof(NoFaultFound)),
         ["within-limits"] = (1, typeof(WithinLimits)),
         ["joined"] = (1, typeof(JoinedTo)),

@@ -14,6 +14,10 @@ public sealed record Resumed(string Reason) : Fact;
 /// <param name="RemarkOn">Sequence of the entry this one stands beside; null when it is about none, or corrects it.</param>
 public sealed record Noted(string Text, int? Corrects, Instant? HappenedAt = null, int? RemarkOn = null) : Fact, IMayComeLate;
 
+/// <summary>A wrong total time put right: it counts from then on, in the register and on every record. What was signed with the old one keeps it.</summary>
+/// <param name="WasH">What stood in the register before, filled in by the program; null where nothing did.</param>
+public sealed record TotalTimeCorrected(double TotalTimeH, string Reason, double? WasH = null) : Fact;
+
 /// <summary>Nothing was found. Only after everything opened for access is closed, inspected and entered.</summary>
 public sealed record NoFaultFound(string Evaluation, bool EverythingRefitted) : Fact;
 

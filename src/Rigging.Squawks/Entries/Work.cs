@@ -103,6 +103,7 @@ public sealed record DependentReset(string What, string Result);
 /// <param name="DirectionProof">The measurement that saw the trailing edge move the intended way.</param>
 /// <param name="DiffersBecause">Why as left differs from the plan; null when it does not.</param>
 /// <param name="TotalTimeH">Airframe time in service, hours and tenths.</param>
+/// <param name="TotalTimeAgainH">The same read a second time, where it is more than the days since the last one hold; null elsewhere.</param>
 /// <param name="AdjustersAsLeft">Null where nobody counted or measured any.</param>
 /// <param name="PredictedDegPerS">
 /// Where as left differs from the plan: roll tendency expected with it, right wing down positive, with its 90 % interval; null where nothing could be said.
@@ -127,4 +128,5 @@ public sealed record WorkDone(
     double? PredictedDegPerS = null,
     double? PredictedLowDegPerS = null,
     double? PredictedHighDegPerS = null,
-    IReadOnlyList<ControlSurface>? Surfaces = null) : Fact;
+    IReadOnlyList<ControlSurface>? Surfaces = null,
+    double? TotalTimeAgainH = null) : Fact;

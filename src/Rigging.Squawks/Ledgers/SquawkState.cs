@@ -104,6 +104,12 @@ public sealed record SquawkState
 
     public (WorkDone Fact, PersonId By)? WorkDone { get; init; }
 
+    /// <summary>The last correction of the total time since this round's work was signed; null when there is none.</summary>
+    public (TotalTimeCorrected Fact, Entry Entry)? TotalTimeCorrected { get; init; }
+
+    /// <summary>Total time at this round's work, as signed or as corrected since.</summary>
+    public double? TotalTimeH => TotalTimeCorrected?.Fact.TotalTimeH ?? WorkDone?.Fact.TotalTimeH;
+
     /// <summary>Everyone with an entry in this round's work: none of them is independent.</summary>
     public ImmutableHashSet<PersonId> Workers { get; init; } = [];
 
@@ -217,12 +223,13 @@ public sealed record SquawkState
             TorqueApplied torque => Torqued(entry, torque),
             TorqueRechecked again => this with { StripesToSee = StripesToSee.RemoveAll(seen => seen.Sequence == again.TorqueEntry) },
             WorkHandedOver handover => entry.Moment() is var moment && moment < HandedOverAt ? Working(entry) : Working(entry) with { Loose = handover.Loose, HandedOverAt = moment },
-            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), SignedAt = entry.At, TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
+            WorkDone done => Working(entry) with { WorkDone = (done, entry.By), TotalTimeCorrected = null, SignedAt = entry.At, TorqueSinceSigned = false, Inspection = null, Settings = done.AsLeft.Over(Settings), Adjusters = Over(done.AdjustersAsLeft) },
             Inspected inspected => Doubted(inspected.Observations.Any(o => o.WrongWay) ? [Words.WrongWay] : []) with { Inspection = (inspected, entry.By), Approval = null },
             Approved approved => this with { Approval = (approved, entry) },
             CheckFlown flown => this with { CheckFlight = (flown, entry.By), Verdict = null },
             VerdictGiven verdict => Doubted(verdict.WorseThanBefore == true ? [Words.WorseThanBefore] : []) with { Verdict = verdict },
             RoundOpened => NewRound(),
+            TotalTimeCorrected corrected when WorkDone is not null => this with { TotalTimeCorrected = (corrected, entry) },
             Waiting waiting => this with { Waiting = waiting },
             Resumed => this with { Waiting = null },
             NewerEntry => this with { HasNewerEntries = true },
@@ -300,6 +307,7 @@ public sealed record SquawkState
         Loose = null,
         HandedOverAt = null,
         WorkDone = null,
+        TotalTimeCorrected = null,
         Workers = [],
         Inspection = null,
         Approval = null,

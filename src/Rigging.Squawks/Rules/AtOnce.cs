@@ -9,7 +9,7 @@ public static class AtOnce
     public static Reported Of(Reported report, IEnumerable<string> unread)
     {
         ArgumentNullException.ThrowIfNull(report);
-        var wrong = ReportRules.Of(report).ToLookup(rule => rule.Field!, rule => rule.Sentence);
+        var wrong = ReportRules.Of(report, airframe: null).ToLookup(rule => rule.Field!, rule => rule.Sentence);
         double? Possible(double? value, params string[] fields) => fields.Any(wrong.Contains) ? null : value;
         var (first, rest) = Cut(Printable(report.Words));
         List<string> beside = [.. unread, .. wrong.SelectMany(sentences => sentences), .. rest];

@@ -17,7 +17,7 @@ static class Contents
 
     static IEnumerable<BrokenRule> Meaning(Fact fact, SquawkState state, Facts facts) => fact switch
     {
-        Reported report => ReportRules.Of(report),
+        Reported report => ReportRules.Of(report, facts.Airframe?.Read()),
         Called call => CallRules.Of(call, state, facts),
         GroundChecked check => CheckRules.Of(check, state, facts),
         EvaluationFlown flown => CheckRules.Of(flown, facts),
@@ -48,6 +48,7 @@ static class Contents
         Waiting waiting => Needed(waiting.Reason, "text-missing", "reason", "what is waited for"),
         Resumed resumed => Needed(resumed.Reason, "text-missing", "reason", "why it goes on"),
         Noted note => NoteRules(note, state),
+        TotalTimeCorrected corrected => TotalTimeRules.Of(corrected, facts.TotalTime, "totalTimeH", "reason"),
         NoFaultFound none => [.. Needed(none.Evaluation, "text-missing", "evaluation", "what was looked at and found"), .. Refitted(none.EverythingRefitted)],
         WithinLimits within =>
         [

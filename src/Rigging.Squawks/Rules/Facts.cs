@@ -20,7 +20,7 @@ public sealed record Facts(
     IReadOnlyDictionary<ToolId, Tool> Tools,
     IReadOnlyList<OtherSquawk> OtherSquawks,
     AirframeOnFile? Airframe,
-    double? TotalTimeH,
+    TotalTimeOnRecord? TotalTime,
     Affirmation? Affirmation = null)
 {
     /// <summary>The school's calendar day.</summary>

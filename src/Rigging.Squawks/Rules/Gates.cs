@@ -7,7 +7,7 @@ namespace Rigging.Squawks.Rules;
 static class Gates
 {
     static readonly Type[] LeavesTheAircraftToOthers = [typeof(NoFaultFound), typeof(WithinLimits), typeof(JoinedTo), typeof(HandedOver)];
-    static readonly Type[] GoesOnWhileWaiting = [typeof(Resumed), typeof(Noted), typeof(Called), typeof(GroundChecked), typeof(Waiting)];
+    static readonly Type[] GoesOnWhileWaiting = [typeof(Resumed), typeof(Noted), typeof(Called), typeof(GroundChecked), typeof(Waiting), typeof(TotalTimeCorrected)];
 
     public static BrokenRule NewerEntries => new("newer-entries", "This squawk holds entries written by a newer version of the program. Nothing can be signed until this one is updated.");
 

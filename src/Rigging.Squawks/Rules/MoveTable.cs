@@ -54,6 +54,8 @@ public static class MoveTable
         Row<Waiting>([.. Stages.Open], OfficeAndHangar),
         Row<Resumed>([.. Stages.Open], OfficeAndHangar),
         Row<Noted>(All, Anyone),
+        // Whoever keeps the aircraft's hours, and after the end too: a wrong one is found when the next is entered.
+        Row<TotalTimeCorrected>([.. All], [.. OfficeAndHangar, Authority.Certifier]),
         Row<NoFaultFound>(Checking, [Authority.Inspector], Stage.NoFaultFound, signed: true),
         Row<WithinLimits>([.. Checking, Stage.CheckFlightLogged], [Authority.Inspector, Authority.Certifier], Stage.WithinLimitsMonitored, signed: true),
         Row<JoinedTo>(NotYetWorked, Hangar, Stage.Joined),

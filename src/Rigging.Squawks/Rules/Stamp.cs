@@ -17,6 +17,7 @@ static class Stamp
             torque with { WrenchCode = wrench.Code, CalibrationDue = wrench.CalibrationDue },
         GroundChecked check => FileLimits.Beside(check.Tool is { } id && facts.Tools.TryGetValue(id, out var tool)
             ? check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue } : check, ledger.State, facts),
+        TotalTimeCorrected corrected => corrected with { WasH = facts.TotalTime?.Hours },
         // A reason of no words is none: nothing above a signature ends in "because".
         WorkDone { DiffersBecause: { } because } done when string.IsNullOrWhiteSpace(because) => done with { DiffersBecause = null },
         Inspected inspected when ledger.State.WorkDone is { } work => inspected with
@@ -29,7 +30,7 @@ static class Stamp
         Approved approved when ledger.State.WorkDone is { } work => approved with
         {
             CompletedOn = work.Fact.CompletedOn,
-            TotalTimeH = work.Fact.TotalTimeH,
+            TotalTimeH = ledger.State.TotalTimeH ?? work.Fact.TotalTimeH,
             ApprovedOn = facts.Today,
             RecordEntry = MaintenanceRecord.Compose(ledger, facts.RuleSet, Certificates.For(approved, facts), facts.Who.Id),
         },

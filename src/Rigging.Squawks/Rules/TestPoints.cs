@@ -20,9 +20,26 @@ static class TestPoints
             yield break;
         }
         var request = new JsonObject { ["airframe"] = JsonNode.Parse(airframe.Json), ["testPoints"] = points };
-        foreach (var fault in ContractReader.ReadRequest(request.ToJsonString()).Faults.Where(fault => fault.Path.StartsWith("$.testPoints", StringComparison.Ordinal)))
+        var faults = ContractReader.ReadRequest(request.ToJsonString()).Faults.Where(fault => fault.Path.StartsWith("$.testPoints", StringComparison.Ordinal)).ToList();
+        foreach (var fault in faults)
             yield return new("test-points-unreadable", $"{fault.Path["$.".Length..]}: {fault.Seen ?? "nothing"} given; wanted {fault.Wanted}.", fault.Path["$.".Length..]);
+        // What could not be read is not held against the aircraft as well.
+        if (faults.Count > 0) yield break;
+        var onFile = airframe.Read();
+        for (var i = 0; i < points.Count; i++)
+            foreach (var rule in Beyond(points[i]!.AsObject(), $"testPoints[{i}]", onFile)) yield return rule;
     }
+
+    static IEnumerable<BrokenRule> Beyond(JsonObject point, string path, Airframe airframe)
+    {
+        if (FlyingLimits.Speed(ReadingWords.Number(point["casKt"]), ReadingWords.Number(point["flapDeg"]), airframe) is { } speed) yield return Refused($"{path}.casKt", speed);
+        var readings = point["readings"]!.AsArray();
+        for (var i = 0; i < readings.Count; i++)
+            if (ReadingWords.Text(readings[i]!["kind"]) is "bank-after" or "time-to-bank" && FlyingLimits.Bank(ReadingWords.Number(readings[i]!["deg"])) is { } bank)
+                yield return Refused($"{path}.readings[{i}].deg", bank);
+    }
+
+    static BrokenRule Refused(string path, FlyingLimits.Beyond beyond) => new("value-out-of-range", $"{path}: {beyond.Seen} given; wanted {beyond.Wanted}.", path);
 
     /// <summary>For each test point the seats with a weight in them; null where nothing is said of seats.</summary>
     public static IReadOnlyList<IReadOnlyList<string>?> SeatsFilled(string json) =>

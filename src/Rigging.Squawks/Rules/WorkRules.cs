@@ -125,11 +125,7 @@ static class WorkRules
     static IEnumerable<BrokenRule> Dates(WorkDone done, Facts facts)
     {
         if (done.CompletedOn > facts.Today) yield return new("date-in-future", $"Completed on {done.CompletedOn:uuuu-MM-dd} has not come yet.", "completedOn");
-        if (!(done.TotalTimeH > 0 && done.TotalTimeH < 200_000))
-            yield return new("value-out-of-range", $"Total time {Words.Number(done.TotalTimeH, 1)} h cannot be: wanted more than 0.", "totalTimeH");
-        // Of work that was finished earlier nobody here knows what the hours were then.
-        else if (facts.TotalTimeH is { } before && done.TotalTimeH < before && done.CompletedOn == facts.Today)
-            yield return new("total-time-backwards", $"Total time {Words.Number(done.TotalTimeH, 1)} h is less than the {Words.Number(before, 1)} h already on record.", "totalTimeH");
+        foreach (var rule in TotalTimeRules.Of(done.TotalTimeH, done.TotalTimeAgainH, done.CompletedOn, facts.TotalTime, facts.Today, "totalTimeH", "totalTimeAgainH")) yield return rule;
     }
 
     static IEnumerable<BrokenRule> Angles(BushingAngles angles, string field)

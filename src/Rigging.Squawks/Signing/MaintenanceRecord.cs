@@ -57,8 +57,14 @@ public static class MaintenanceRecord
         foreach (var reset in done.Resets) yield return $"Checked again: {reset.What}: {reset.Result}.";
         yield return $"Disturbed: {Words.Disturbed(done)}.";
         yield return "Everything removed is refitted; no temporary hardware is left; nothing is left loose.";
-        yield return $"Man hours {Words.Number(done.ManHours, 1)}. Total time {Words.Number(done.TotalTimeH, 1)} h. Completed {done.CompletedOn:uuuu-MM-dd}.";
+        yield return $"Man hours {Words.Number(done.ManHours, 1)}. Total time {TotalTime(done, state)}. Completed {done.CompletedOn:uuuu-MM-dd}.";
     }
+
+    // The mechanic signs the figure as read; the certifier, and whoever reads the record, has the one that counts, and why.
+    static string TotalTime(WorkDone done, SquawkState state) =>
+        ReferenceEquals(done, state.WorkDone?.Fact) && state.TotalTimeCorrected is var (corrected, entry)
+            ? $"{Words.Number(corrected.TotalTimeH, 1)} h, corrected by {SignedText.Token(entry.By)} from the {Words.Number(done.TotalTimeH, 1)} h signed with the work, because: {corrected.Reason}"
+            : $"{Words.Number(done.TotalTimeH, 1)} h{(done.TotalTimeAgainH is null ? "" : ", read twice")}";
 
     static string Torque(TorqueApplied torque) =>
         $"Torque: {torque.Fastener}, {torque.TargetSource}, {Words.Number(torque.TargetMinInLb, 1)} to {Words.Number(torque.TargetMaxInLb, 1)} in·lb {(torque.TargetIncludesPrevailing ? "including prevailing torque" : $"plus run-on {Words.Number(torque.RunOnInLb ?? 0, 1)}")}, " +

@@ -28,6 +28,7 @@ public enum SecurityEventKind
     Refused,
     PasskeysDemanded,
     PasswordsAllowed,
+    TotalTimeCorrected,
 }
 
 /// <summary>Something that happened at the doors: kept for ever, changed never. People are pseudonyms here too.</summary>

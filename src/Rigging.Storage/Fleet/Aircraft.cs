@@ -16,6 +16,9 @@ public sealed class AircraftRow
     /// <summary>Total time in service, tenths of an hour.</summary>
     public required int TotalTimeTenths { get; set; }
 
+    /// <summary>The day it is of; null where nobody knows any more.</summary>
+    public LocalDate? TotalTimeOn { get; set; }
+
     /// <summary>The load at which this aircraft is meant to fly straight, in the form the assessment takes; null until chosen.</summary>
     public string? RiggedForLoad { get; set; }
 

@@ -41,7 +41,7 @@ static class FactReader
         var onFile = await db.Aircraft.AsNoTracking()
             .Where(row => row.Id == aircraft)
             .Join(db.Airframes, row => new { Id = row.AirframeId, Version = row.AirframeVersion }, airframe => new { airframe.Id, airframe.Version },
-                (row, airframe) => new { row.TotalTimeTenths, row.RiggedForLoad, airframe.Id, airframe.Version, airframe.Json })
+                (row, airframe) => new { row.TotalTimeTenths, row.TotalTimeOn, row.RiggedForLoad, airframe.Id, airframe.Version, airframe.Json })
             .SingleOrDefaultAsync(ct);
         return new(
             now,
@@ -51,7 +51,7 @@ static class FactReader
             tools.Select(ToTool).ToDictionary(tool => tool.Id),
             [.. others.Where(other => other.Id != squawk)],
             onFile is null ? null : AirframeOnFile.Of(onFile.Id, onFile.Version, onFile.Json, onFile.RiggedForLoad),
-            onFile is null ? null : onFile.TotalTimeTenths / 10.0);
+            onFile is null ? null : new(onFile.TotalTimeTenths / 10.0, onFile.TotalTimeOn));
     }
 
     static Tool ToTool(ToolRow row)

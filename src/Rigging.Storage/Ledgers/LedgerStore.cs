@@ -148,7 +148,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
                     row.Show(grown, link.Hash);
                 db.Notices.AddRange(await NoticeWriter.Write(db, ledger, grown, facts, ct));
                 await db.SaveChangesAsync(ct);
-                if (entry.Fact is WorkDone done) await Aged(db, aircraft, done.TotalTimeH, ct);
+                await Aged(db, aircraft, entry.Fact, facts.Today, ct);
                 await db.Database.ExecuteSqlAsync($"select pg_notify({Channel}, {ledger.Id.Value.ToString()})", ct);
                 await transaction.CommitAsync(ct);
                 return new Outcome.Appended(grown, entry);
@@ -158,11 +158,14 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         }
     }
 
-    // The register follows what was signed. Down to the tenth: the same hours may be signed again.
-    static Task<int> Aged(RiggingDb db, AircraftId aircraft, double totalTimeH, CancellationToken ct)
+    // The register follows what was signed, and a correction whichever way it goes. Down to the tenth: the same hours may be signed again.
+    static Task<int> Aged(RiggingDb db, AircraftId aircraft, Fact fact, LocalDate today, CancellationToken ct)
     {
-        var tenths = (int)Math.Floor((totalTimeH * 10) + 1e-6);
-        return db.Aircraft.Where(row => row.Id == aircraft && row.TotalTimeTenths < tenths).ExecuteUpdateAsync(set => set.SetProperty(row => row.TotalTimeTenths, tenths), ct);
+        if (fact is not (WorkDone or TotalTimeCorrected)) return Task.FromResult(0);
+        var (hours, on) = fact is WorkDone done ? (done.TotalTimeH, done.CompletedOn) : (((TotalTimeCorrected)fact).TotalTimeH, today);
+        var (tenths, corrects) = ((int)Math.Floor((hours * 10) + 1e-6), fact is TotalTimeCorrected);
+        return db.Aircraft.Where(row => row.Id == aircraft && (corrects || row.TotalTimeTenths < tenths || (row.TotalTimeTenths == tenths && (row.TotalTimeOn == null || row.TotalTimeOn < on))))
+            .ExecuteUpdateAsync(set => set.SetProperty(row => row.TotalTimeTenths, tenths).SetProperty(row => row.TotalTimeOn, on), ct);
     }
 
     // All of the aircraft's squawks, in one order: what the others allow must not change under the decision, and no two appends can deadlock.

@@ -377,6 +377,10 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("text")
                         .HasColumnName("serial");
 
+                    b.Property<LocalDate?>("TotalTimeOn")
+                        .HasColumnType("date")
+                        .HasColumnName("total_time_on");
+
                     b.Property<int>("TotalTimeTenths")
                         .HasColumnType("integer")
                         .HasColumnName("total_time_tenths");

@@ -44,8 +44,13 @@ static class CheckFlightForm
             TrimForm.Read(fields, typed));
     }
 
-    /// <summary>The refusals at this form's fields.</summary>
-    public static IReadOnlyList<BrokenRule> AtFields(IReadOnlyList<BrokenRule> broken, TypedFields fields, Airframe? airframe) =>
-        airframe is null ? broken
-        : [.. broken.Select(rule => rule.Field?.StartsWith("testPoints", StringComparison.Ordinal) == true ? rule with { Field = new FlightReadings(fields, new(), airframe).FieldOf(rule.Field) } : rule)];
+    /// <summary>The refusals at this form's fields, under the form's names for them.</summary>
+    public static IReadOnlyList<BrokenRule> AtFields(IReadOnlyList<BrokenRule> broken, TypedFields fields, Airframe? airframe)
+    {
+        if (airframe is null) return broken;
+        var readings = new FlightReadings(fields, new(), airframe);
+        return [.. broken.Select(rule => rule.Field is { } path && path.StartsWith("testPoints", StringComparison.Ordinal)
+            ? rule with { Field = readings.FieldOf(path), Sentence = FlightReadings.NameOf(path) is { } name && rule.Sentence.StartsWith(path + ": ", StringComparison.Ordinal) ? name + rule.Sentence[path.Length..] : rule.Sentence }
+            : rule)];
+    }
 }

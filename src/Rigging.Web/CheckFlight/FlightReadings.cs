@@ -125,10 +125,25 @@ sealed class FlightReadings(TypedFields fields, Typed typed, Airframe airframe)
             "load" when parts is [_, _, "fuelL", var tank] => $"fuel-{tank}",
             "load" when parts is [_, _, "seatsKg", var seat] => $"seat-{seat}",
             "load" => airframe.Tanks.Count > 0 ? FuelField(airframe.Tanks[0]) : "",
-            "readings" or "casKt" => $"{row}.{(parts[^1] == "deg" ? "bankDeg" : parts[^1])}",
+            _ when parts[1] == "casKt" || parts[1].StartsWith("readings", StringComparison.Ordinal) => $"{row}.{(parts[^1] == "deg" ? "bankDeg" : parts[^1])}",
             var shared => shared,
         };
     }
+
+    /// <summary>What the form calls the value at such a path; null where it has no word for it.</summary>
+    public static string? NameOf(string path) => path.Split('.') switch
+    {
+        [_, "load", "fuelL", var tank] => Gaps.Fill(Say.Fuel, tank),
+        [_, "load", "seatsKg", var seat] => Gaps.Fill(Say.Seat, seat),
+        [_, "casKt"] => Texts.Airspeed,
+        [_, "pressureAltitudeFt"] => Texts.Altitude,
+        [_, "powerPercent"] => Texts.Power,
+        [_, "oatC"] => Texts.OutsideAir,
+        [.., "deg"] => Say.Bank,
+        [.., "seconds"] => Say.Time,
+        [.., "widths"] => Texts.Ball,
+        _ => null,
+    };
 
     static double Round(double value) => Math.Round(value, 2);
 }

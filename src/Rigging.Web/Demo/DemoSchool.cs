@@ -76,7 +76,7 @@ public sealed class DemoSchool(IDbContextFactory<RiggingDb> databases, IClock cl
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         foreach (var aircraft in await db.Aircraft.ToListAsync(ct))
-            aircraft.TotalTimeTenths = Tenths(seeds.Fleet.Single(seed => seed.Registration == aircraft.Registration).TotalTimeH);
+            (aircraft.TotalTimeTenths, aircraft.TotalTimeOn) = (Tenths(seeds.Fleet.Single(seed => seed.Registration == aircraft.Registration).TotalTimeH), loaded.InZone(DateTimeZoneProviders.Tzdb[seeds.School.TimeZone]).Date);
         foreach (var notice in await db.Notices.Where(notice => notice.ReadAt == null && notice.CreatedAt < loaded - OldNews).ToListAsync(ct))
             notice.ReadAt = notice.CreatedAt;
         db.Users.AddRange(seeds.People.Select(Account));

@@ -120,7 +120,7 @@ sealed class CardReadings(TypedFields card, Typed typed)
         if (seconds is null && bank is null && wing is null) return null;
         if (seconds is not > 0) { if (card.Text(s) is null || seconds is not null) typed.Wrong("value-missing", Gaps.Fill(Say.HowManySecondsWanted, name), s); return null; }
         if (wing == "level") return (seconds.Value, 0);
-        if (bank is not (> 0 and <= 90)) { typed.Wrong("value-missing", Gaps.Fill(Say.HowManyDegreesOfBank, name), deg); return null; }
+        if (bank is not (> 0 and <= FlyingLimits.MostBankDeg)) { typed.Wrong("value-missing", Gaps.Fill(Say.HowManyDegreesOfBank, name), deg); return null; }
         if (wing is not ("left" or "right")) { typed.Wrong("side-missing", Gaps.Fill(Say.WhichWingWentDown, name), At(number, side, repeat, "wing")); return null; }
         return (seconds.Value, wing == "right" ? bank.Value : -bank.Value);
     }

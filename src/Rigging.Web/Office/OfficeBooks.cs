@@ -30,7 +30,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
                     person.Certificates.Select(c => new CertificateLine(c.Kind, c.Number, c.ValidUntil, c.Ratings, c.RecentUntil, c.RecentBecause)).ToList())).ToListAsync(ct),
             await db.Tools.AsNoTracking().OrderBy(tool => tool.Code).Select(tool => new ToolLine(tool.Code, tool.Kind, tool.Description, tool.CalibrationDue)).ToListAsync(ct),
             await db.Aircraft.AsNoTracking().OrderBy(aircraft => aircraft.Registration)
-                .Select(aircraft => new AircraftLine(aircraft.Registration, aircraft.Serial, aircraft.AirframeId, aircraft.AirframeVersion, aircraft.TotalTimeTenths / 10.0)).ToListAsync(ct),
+                .Select(aircraft => new AircraftLine(aircraft.Registration, aircraft.Serial, aircraft.AirframeId, aircraft.AirframeVersion, aircraft.TotalTimeTenths / 10.0, aircraft.TotalTimeOn)).ToListAsync(ct),
             await db.Airframes.AsNoTracking().OrderBy(airframe => airframe.Id).ThenBy(airframe => airframe.Version)
                 .Select(airframe => new AirframeLine(airframe.Id, airframe.Version, airframe.Name)).ToListAsync(ct),
             clock.GetCurrentInstant(),
@@ -113,20 +113,29 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
     }
 
     /// <summary>Adds an aircraft, or moves one of that registration to another airframe version.</summary>
-    public async Task<IReadOnlyList<BrokenRule>> KeepAircraft(string registration, string serial, string airframeId, int version, double totalTimeH, CancellationToken ct = default)
+    /// <param name="hoursAgain">Total time read a second time; null when it was not.</param>
+    /// <param name="hoursWrongBecause">Why the total time on record is wrong: then this one stands in its place, whichever way it goes. Null when it is not.</param>
+    public async Task<IReadOnlyList<BrokenRule>> KeepAircraft(
+        string registration, string serial, string airframeId, int version, double totalTimeH, double? hoursAgain, string? hoursWrongBecause, CancellationToken ct = default)
     {
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
         if (!await db.Airframes.AnyAsync(row => row.Id == airframeId && row.Version == version, ct))
             return [new("airframe-unknown", Say.ChooseAirframeFileThatIsOnRecord, "airframe")];
-        var tenths = (int)Math.Round(totalTimeH * 10);
-        if (await db.Aircraft.SingleOrDefaultAsync(row => row.Registration == registration, ct) is not { } known)
-            db.Aircraft.Add(new() { Registration = registration, Serial = serial, AirframeId = airframeId, AirframeVersion = version, TotalTimeTenths = tenths });
-        else if (tenths < known.TotalTimeTenths)
-            return [new("total-time-backwards", Gaps.Fill(Say.TotalTimeHIsLess, Words.Number(totalTimeH, 1), Words.Number(known.TotalTimeTenths / 10.0, 1)), "totalTimeH")];
+        var (tenths, today) = ((int)Math.Round(totalTimeH * 10), (await Show(ct)).Today);
+        var known = await db.Aircraft.SingleOrDefaultAsync(row => row.Registration == registration, ct);
+        var last = known is null ? null : new TotalTimeOnRecord(known.TotalTimeTenths / 10.0, known.TotalTimeOn);
+        IReadOnlyList<BrokenRule> wrong = last is not null && hoursWrongBecause is not null
+            ? [.. TotalTimeRules.Of(new Squawks.Entries.TotalTimeCorrected(totalTimeH, hoursWrongBecause), last, "totalTimeH", "hoursWrongBecause")]
+            : [.. TotalTimeRules.Of(totalTimeH, hoursAgain, today, last, today, "totalTimeH", "totalTimeAgainH")];
+        if (wrong.Count > 0) return wrong;
+        if (known is null)
+            db.Aircraft.Add(new() { Registration = registration, Serial = serial, AirframeId = airframeId, AirframeVersion = version, TotalTimeTenths = tenths, TotalTimeOn = today });
         else
-            (known.Serial, known.AirframeId, known.AirframeVersion, known.TotalTimeTenths) = (serial, airframeId, version, tenths);
+            (known.Serial, known.AirframeId, known.AirframeVersion, known.TotalTimeTenths, known.TotalTimeOn) = (serial, airframeId, version, tenths, today);
         await db.SaveChangesAsync(ct);
+        if (last is not null && hoursWrongBecause is not null)
+            await watch.Note(SecurityEventKind.TotalTimeCorrected, null, $"{registration}: {Words.Number(last.Hours, 1)} h to {Words.Number(totalTimeH, 1)} h, because: {hoursWrongBecause}", ct: ct);
         return [];
     }
 
@@ -179,7 +188,7 @@ public sealed record CertificateLine(string Kind, string Number, LocalDate? Vali
 
 public sealed record ToolLine(string Code, string Kind, string Description, LocalDate? CalibrationDue);
 
-public sealed record AircraftLine(string Registration, string Serial, string AirframeId, int Version, double TotalTimeH);
+public sealed record AircraftLine(string Registration, string Serial, string AirframeId, int Version, double TotalTimeH, LocalDate? TotalTimeOn);
 
 public sealed record AirframeLine(string Id, int Version, string Name);
 

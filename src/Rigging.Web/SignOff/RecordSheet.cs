@@ -41,7 +41,7 @@ sealed class RecordSheet
     IEnumerable<Block> OnASticker()
     {
         if (state.Approval is null) yield return new Caution(Say.NotApprovedForReturnToService, Say.NotApproved);
-        yield return new Paragraph(Gaps.Fill(Say.SerialHTotalTime, file.Aircraft.Registration, file.Aircraft.Serial, $"{work.CompletedOn:uuuu-MM-dd}", Words.Number(work.TotalTimeH, 1)), Strong: true);
+        yield return new Paragraph(Gaps.Fill(Say.SerialHTotalTime, file.Aircraft.Registration, file.Aircraft.Serial, $"{work.CompletedOn:uuuu-MM-dd}", Words.Number(Corrected?.Fact.TotalTimeH ?? work.TotalTimeH, 1)), Strong: true);
         yield return new Paragraph(string.Join(' ', (IEnumerable<string>)
         [
             work.Description,
@@ -99,10 +99,24 @@ sealed class RecordSheet
             (Say.Complaint, state.Report!.Words),
             .. state.Correction is { Data: var data } ? [(Say.Data, Gaps.Fill(Say.SectionRevision, data.Manual, data.Section, data.Revision))] : (IEnumerable<(string, string)>)[],
             (Texts.WorkCompletedOn, work.CompletedOn.ToString("uuuu-MM-dd", null)),
-            (Texts.TotalTimeInService, $"{Words.Number(work.TotalTimeH, 1)} h"),
+            (Texts.TotalTimeInService, TotalTime()),
             (Say.ManHours, Words.Number(work.ManHours, 1)),
         ]);
     }
+
+    /// <summary>The last correction of this work's total time, rounds later too; null when there is none.</summary>
+    (TotalTimeCorrected Fact, Entry Entry)? Corrected
+    {
+        get
+        {
+            var since = file.Ledger.Entries.Where(entry => entry.Sequence > round.Entries.Last(signed => signed.Fact is WorkDone).Sequence).TakeWhile(entry => entry.Fact is not WorkDone);
+            return since.LastOrDefault(entry => entry.Fact is TotalTimeCorrected) is { Fact: TotalTimeCorrected corrected } entry ? (corrected, entry) : null;
+        }
+    }
+
+    string TotalTime() => Corrected is var (corrected, entry)
+        ? Gaps.Fill(Say.TotalTimeCorrectedFrom, Words.Number(corrected.TotalTimeH, 1), Words.Number(work.TotalTimeH, 1), entry.Sequence, file.Register.Name(entry.By), file.When(entry.At), corrected.Reason)
+        : $"{Words.Number(work.TotalTimeH, 1)} h";
 
     IEnumerable<Block> Done()
     {

@@ -32,6 +32,8 @@ public static class EntryStory
         Waiting waiting => new(Gaps.Fill(Say.WaitingFor, Words.Of(waiting.For)), [new(waiting.Reason, Tone.Quoted)]),
         Resumed resumed => new(Say.ItGoesOn, [new(resumed.Reason, Tone.Quoted)]),
         Noted note => new(note.Corrects is { } entry ? Gaps.Fill(Say.CorrectionOfEntry, entry) : note.RemarkOn is { } beside ? Gaps.Fill(Say.RemarkOnEntry, beside) : note.HappenedAt is null ? Say.Note : Say.LateEntry, [new(note.Text, Tone.Quoted)]),
+        TotalTimeCorrected corrected => new(Gaps.Fill(Say.TotalTimeCorrectedTo, Words.Number(corrected.TotalTimeH, 1)),
+            [.. corrected.WasH is { } was ? [Gaps.Fill(Say.ItStoodAt, Words.Number(was, 1))] : Array.Empty<Line>(), .. Line.Quote(corrected.Reason)]),
         NoFaultFound none => new(Say.NoFaultFound, [new(none.Evaluation, Tone.Quoted), Refitted(none.EverythingRefitted)]),
         WithinLimits within => new(Say.WithinLimitsToBeMonitored,
             [new(within.Evaluation, Tone.Quoted), Gaps.Fill(Say.LimitAndWhereItStands, within.LimitAndSource), Refitted(within.EverythingRefitted)]),

@@ -107,7 +107,8 @@ static class WorkForm
             typed.Needed(fields["done.totalTimeH"], "done.totalTimeH", Say.TotalTime, Say.Hours),
             typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn),
             AdjusterForm.Read(fields, typed, "done.", Counted(state)),
-            Surfaces: [.. Enum.GetValues<ControlSurface>().Where(surface => typed.YesNo(fields[SurfaceField(surface)], SurfaceField(surface), Words.Capital(Words.Of(surface))))]);
+            Surfaces: [.. Enum.GetValues<ControlSurface>().Where(surface => typed.YesNo(fields[SurfaceField(surface)], SurfaceField(surface), Words.Capital(Words.Of(surface))))],
+            TotalTimeAgainH: typed.Number(fields["done.totalTimeAgainH"], "done.totalTimeAgainH", Say.TotalTime, Say.Hours));
     }
 
     /// <summary>Where it is answered whether a surface was disturbed: no default, and nobody is spared the question.</summary>

@@ -242,7 +242,7 @@ public sealed class LedgerStoreTests(Postgres postgres) : IAsyncLifetime
         Assert.Equal(["mechanic-airframe"], facts.Who.Certificates.Select(certificate => certificate.Kind));
         Assert.Equal([(other.Id, FlightStatus.Grounded)], facts.OtherSquawks.Select(o => (o.Id, o.Allows)));
         Assert.Equal((90, true), (facts.Airframe!.EccentricMaxAngleDeg, facts.Airframe.RigidPanel));
-        Assert.Equal(1234.5, facts.TotalTimeH);
+        Assert.Equal(1234.5, facts.TotalTime!.Hours);
         Assert.Equal(new(2026, 3, 2), facts.Today);
         // 25 N·m = 221.27 in·lb (1 in·lb = 0.112 985 N·m).
         Assert.Equal(221.27, Assert.Single(facts.Tools.Values).High!.Value, 0.005);

@@ -76,6 +76,20 @@ public sealed class CheckFlightPageTests(Hangar hangar)
         Assert.Contains("Flown alone, and 2 seats are filled (left, right)", answer.Document.QuerySelector("#crew-error")!.TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("release1.casKt", "180", "Airspeed: 180\u202Fkt given; wanted 46\u202Fkt, where it stalls, to 140\u202Fkt, which it never exceeds.")]
+    [InlineData("release1.bankDeg", "75", "Bank: −75° given; wanted at most 60° either way.")]
+    [InlineData("fuel-right", "400", "400 given; wanted at most the tank's 42 L.")]
+    public async Task A_reading_beyond_the_aircraft_is_refused_at_its_field(string field, string value, string says)
+    {
+        using var pilot = await hangar.As(School.Pilot);
+        var squawk = await hangar.Squawk(School.Approved);
+
+        var answer = await pilot.Submit(await pilot.Open($"/squawks/{squawk}/check-flight"), With(With(With(Log(), ("release1.side", "left")), ("release1.bankDeg", "5")), (field, value)));
+
+        Assert.Contains(says, answer.Document.QuerySelector($"#{field.Replace('.', '-').ToLowerInvariant()}-error")!.TextContent, StringComparison.Ordinal);
+    }
+
     static Dictionary<string, string> With(Dictionary<string, string> fields, (string Field, string Value) other) => new(fields) { [other.Field] = other.Value };
 
     [Fact]

@@ -86,7 +86,7 @@ public sealed partial class PermissionTests(Hangar hangar)
         ["see what a manual touched"] = async asked => await asked.Parts.GetRequiredService<Touched>().ByManual(null, null, Ct) is not null,
         ["enter a certificate"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().AddCertificate(9999, new("mechanic-airframe", "Q-1", null, null, null, null), Ct)),
         ["enter an airframe"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().AddAirframe("{}", Ct)),
-        ["enter an aircraft"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().KeepAircraft("Q-NONE", "1", "no-such", 1, 1, Ct)),
+        ["enter an aircraft"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().KeepAircraft("Q-NONE", "1", "no-such", 1, 1, null, null, Ct)),
         ["enter a tool"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().KeepTool(new() { Code = "TW-77", Kind = "torque-wrench", Description = "for this test" }, Ct)),
         ["demand passkeys"] = async asked => Allowed(await asked.Parts.GetRequiredService<OfficeBooks>().DemandPasskeys(false, Ct)),
     };

@@ -51,6 +51,29 @@ public sealed class RecordPdfTests(Hangar hangar)
     }
 
     [Fact]
+    public async Task A_corrected_total_time_counts_and_is_said_and_the_signed_text_keeps_the_old_one()
+    {
+        var number = await hangar.Squawk(School.Worked);
+        using (var office = await hangar.As(School.Office))
+        {
+            var page = await office.Open($"/squawks/{number}/other/total-time");
+            Assert.Contains("1234.5 h of", page.Text, StringComparison.Ordinal);
+            var answer = await office.Submit(page, new() { ["totalTimeH"] = "1215.4", ["reason"] = "" });
+            Assert.Contains("what was wrong", answer.Document.QuerySelector("#reason-error")!.TextContent, StringComparison.Ordinal);
+            Assert.Equal(HttpStatusCode.Redirect, (await office.Submit(page, new() { ["totalTimeH"] = "1215.4", ["reason"] = "The log says 1215.4." })).Status);
+
+            var ledger = await hangar.Ledger(number);
+            Assert.Equal("Total time corrected to 1215.4\u202Fh", Rigging.Web.Story.EntryStory.Of(ledger.Entries[^1].Fact).Title);
+            await using var db = hangar.Site.OpenDatabase();
+            Assert.Equal(12154, (await db.Aircraft.FindAsync(ledger.State.Report!.Aircraft))!.TotalTimeTenths);
+        }
+
+        var paper = string.Join(' ', (await Print(number)).Pages);
+
+        Holds(paper, "1215.4 h. Signed with 1234.5 h; corrected by entry", "The log says 1215.4.", "Total time 1234.5 h. Completed 2026-03-02.");
+    }
+
+    [Fact]
     public async Task How_the_trims_stood_on_the_check_flight_is_on_it_and_over_the_pilots_signature()
     {
         var number = await hangar.Squawk(School.Approved.Do(School.Pilot, School.Flight with { Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Disconnected) }));
