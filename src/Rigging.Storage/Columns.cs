@@ -22,7 +22,7 @@ static class Columns
     /// <summary>For what people typed: PostgreSQL text takes neither NUL nor half a surrogate pair. Entries escape both, so nothing is lost there.</summary>
     public static readonly ValueConverter<string, string> TypedText = new(text => Storable(text), text => text);
 
-    static string Storable(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\0', '\ufffd');
+    internal static string Storable(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\0', '\ufffd');
 
     public static void Configure(ModelConfigurationBuilder model)
     {

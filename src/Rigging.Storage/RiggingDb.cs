@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
+using Npgsql;
 using Rigging.Storage.Attachments;
 using Rigging.Storage.Doors;
 using Rigging.Storage.Drafts;
@@ -39,6 +40,10 @@ public sealed class RiggingDb(DbContextOptions<RiggingDb> options) : IdentityUse
     /// <summary>The one way to reach the database; shared by the host, the commands, the tests and dotnet-ef.</summary>
     public static DbContextOptionsBuilder Use(DbContextOptionsBuilder options, string connection) =>
         options.UseNpgsql(connection, npgsql => npgsql.UseNodaTime()).UseSnakeCaseNamingConvention();
+
+    /// <summary>The same from a pool of one's own.</summary>
+    public static DbContextOptionsBuilder Use(DbContextOptionsBuilder options, NpgsqlDataSource pool) =>
+        options.UseNpgsql(pool, npgsql => npgsql.UseNodaTime()).UseSnakeCaseNamingConvention();
 
     public static RiggingDb Open(string connection)
     {

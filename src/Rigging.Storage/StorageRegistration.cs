@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
-using Npgsql;
 using Rigging.Storage.Doors;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.Seals;
@@ -15,17 +14,18 @@ public static class StorageRegistration
     public static IServiceCollection AddRiggingStorage(this IServiceCollection services, string connection)
     {
         services.TryAddSingleton<IClock>(SystemClock.Instance);
-        services.AddDbContextFactory<RiggingDb>(options => RiggingDb.Use(options, connection));
+        services.AddSingleton(_ => new DatabaseSources(connection));
+        services.AddDbContextFactory<RiggingDb>((provider, options) => RiggingDb.Use(options, provider.GetRequiredService<DatabaseSources>().Pool));
         services.AddSingleton<LedgerStore>();
         services.AddSingleton<LedgerAudit>();
         services.AddSingleton<Sealer>();
         services.AddHostedService<DailySeal>();
         services.AddSingleton<SecurityBook>();
 
-        // The listener's connection is held for ever and watched, so it stays out of the pool.
-        services.AddSingleton(_ => NpgsqlDataSource.Create(new NpgsqlConnectionStringBuilder(connection) { Pooling = false, KeepAlive = 15 }.ConnectionString));
         services.AddSingleton<LedgerListener>();
         services.AddHostedService(provider => provider.GetRequiredService<LedgerListener>());
+        services.AddSingleton<DatabaseWatch>();
+        services.AddHostedService(provider => provider.GetRequiredService<DatabaseWatch>());
 
         services.AddDataProtection().SetApplicationName("rigging").PersistKeysToDbContext<RiggingDb>();
         return services;

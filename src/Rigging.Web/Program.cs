@@ -16,8 +16,10 @@ try
         "verify" => await Audit.Verify(options),
         "seal" => await Audit.Seal(options),
         "export" => await Export.Run(options),
+        "erase" => await Erase.Run(options),
         "database" => await Database.Run(options),
-        _ => Help(),
+        "help" => Help(),
+        var unknown => throw new InvalidOperationException($"The command line lets '{unknown}' through and nothing does it."),
     };
 }
 catch (StartRefusedException refused)

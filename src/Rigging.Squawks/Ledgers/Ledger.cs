@@ -13,15 +13,25 @@ public sealed class Ledger
         State = Entries.Aggregate(SquawkState.Nothing, (state, entry) => state.With(entry));
     }
 
-    Ledger(SquawkId id, ImmutableArray<Entry> entries, SquawkState state) => (Id, Entries, State) = (id, entries, state);
+    Ledger(SquawkId id, ImmutableArray<Entry> entries, SquawkState state, byte[]? head) => (Id, Entries, State, Head) = (id, entries, state, head);
 
-    public static Ledger Empty(SquawkId id) => new(id, []);
+    /// <summary>As it is stored, its head with it.</summary>
+    public static Ledger Of(SquawkId id, IReadOnlyList<SealedEntry> entries)
+    {
+        var ledger = new Ledger(id, entries.Select(entry => entry.Open()));
+        return new(id, ledger.Entries, ledger.State, entries.Count == 0 ? Chain.Root : entries[^1].Hash);
+    }
+
+    public static Ledger Empty(SquawkId id) => Of(id, []);
 
     public SquawkId Id { get; }
 
     public ImmutableArray<Entry> Entries { get; }
 
     public int Length => Entries.Length;
+
+    /// <summary>Hash of the last entry as it is stored, or the chain's root; null for entries that are not, or not all, of one stored chain.</summary>
+    public byte[]? Head { get; }
 
     public SquawkState State { get; }
 
@@ -34,5 +44,6 @@ public sealed class Ledger
     /// <summary>As it stood before an entry.</summary>
     public Ledger Before(int sequence) => new(Id, Entries.TakeWhile(entry => entry.Sequence < sequence));
 
-    public Ledger With(Entry entry) => new(Id, Entries.Add(entry), State.With(entry));
+    /// <param name="head">The entry's own hash; null as long as it is not sealed.</param>
+    public Ledger With(Entry entry, byte[]? head = null) => new(Id, Entries.Add(entry), State.With(entry), head);
 }

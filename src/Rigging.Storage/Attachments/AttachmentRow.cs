@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
@@ -5,7 +6,7 @@ using NodaTime;
 namespace Rigging.Storage.Attachments;
 
 /// <summary>A picture that entries name by its hash. Added once; the application can neither change nor remove it.</summary>
-public sealed class AttachmentRow
+public sealed partial class AttachmentRow
 {
     /// <summary>Of <see cref="Bytes"/>, as stored and as served.</summary>
     public required byte[] Sha256 { get; init; }
@@ -17,6 +18,13 @@ public sealed class AttachmentRow
     public required byte[] Bytes { get; init; }
 
     public Instant StoredAt { get; init; }
+
+    /// <summary>The hashes of the pictures that an entry names.</summary>
+    public static IEnumerable<byte[]> NamedIn(string payload) => Named().Matches(payload).Select(match => Convert.FromHexString(match.Groups[1].Value));
+
+    // Inside a text that a person typed the quotes would be escaped.
+    [GeneratedRegex("\"sha256\":\"([0-9a-f]{64})\"")]
+    private static partial Regex Named();
 }
 
 sealed class AttachmentTable : IEntityTypeConfiguration<AttachmentRow>

@@ -45,6 +45,27 @@ public sealed class DataFolder : IDisposable
 
     public void Dispose() => marker.Dispose();
 
+    /// <summary>Whether Rigging made this folder.</summary>
+    public static bool IsOurs(string path) => File.Exists(System.IO.Path.Combine(path, MarkerName));
+
+    /// <summary>Whether another program holds this folder now.</summary>
+    public static bool IsHeld(string path)
+    {
+        try
+        {
+            using var marker = new FileStream(System.IO.Path.Combine(path, MarkerName), FileMode.Open, FileAccess.Read, FileShare.None);
+            return false;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw Refused(path, $"cannot be read by '{Environment.UserName}'; wanted: a folder of this user, or run as the user who made it");
+        }
+        catch (IOException)
+        {
+            return true;
+        }
+    }
+
     static FileStream Lock(string path, string markerPath)
     {
         try

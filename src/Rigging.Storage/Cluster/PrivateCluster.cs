@@ -13,6 +13,7 @@ public sealed class PrivateCluster : IAsyncDisposable
     // The longest socket path on Linux is 107 bytes, on macOS 103, file name included.
     const int LongestSocketFolder = 103 - 16;
     static readonly TimeSpan StartLimit = TimeSpan.FromSeconds(60);
+    static readonly TimeSpan LeastWait = TimeSpan.FromSeconds(1), MostWait = TimeSpan.FromSeconds(60);
 
     // A crash costs nothing here, and a test run starts twice as fast.
     static readonly string[] ThrowAway =
@@ -22,22 +23,53 @@ public sealed class PrivateCluster : IAsyncDisposable
     ];
 
     readonly DataFolder? folder;
-    readonly Process guard;
-    readonly string socket;
+    readonly Layout layout;
+    readonly CancellationTokenSource stopping = new();
+    ServerAccount account;
+    Process guard;
+    Task? kept;
     bool stopped;
 
-    PrivateCluster(DataFolder? folder, string files, string socket, Process guard)
+    PrivateCluster(DataFolder? folder, Layout layout, ServerAccount account, Process guard)
     {
-        (this.folder, this.socket, this.guard) = (folder, socket, guard);
-        PostmasterPid = int.Parse(File.ReadLines(Path.Combine(files, "postmaster.pid")).First(), CultureInfo.InvariantCulture);
+        (this.folder, this.layout, this.account, this.guard) = (folder, layout, account, guard);
+        PostmasterPid = PidIn(layout.Files);
     }
 
-    public int PostmasterPid { get; }
+    /// <summary>Where a server's programs, files and socket are, and what settings it starts with.</summary>
+    sealed record Layout(string Bin, string Files, string Socket, string[] Settings);
+
+    public int PostmasterPid { get; private set; }
 
     /// <summary>The server's superuser: for <c>rigging migrate</c>, never for the running application.</summary>
-    public string AdminConnection => new NpgsqlConnectionStringBuilder(ConnectionFor(Superuser, "postgres")) { Pooling = false }.ConnectionString;
+    public string AdminConnection => AdminBeside(layout.Socket);
 
-    public string ConnectionFor(string user, string database) =>
+    public string ConnectionFor(string user, string database) => Beside(layout.Socket, user, database);
+
+    /// <summary>The socket folder of the server that another program runs on this data folder now; null when nobody does.</summary>
+    /// <exception cref="StartRefusedException">Rigging never made this folder, or somebody holds it whose server is not up.</exception>
+    public static string? SocketOfRunning(string dataFolder)
+    {
+        dataFolder = Path.GetFullPath(dataFolder);
+        if (!DataFolder.IsOurs(dataFolder))
+            throw new StartRefusedException($"--data: '{dataFolder}' holds no data of Rigging; wanted: the folder that 'rigging migrate' made.");
+        if (!DataFolder.IsHeld(dataFolder)) return null;
+        try
+        {
+            // postmaster.pid: pid, data folder, start time, port, socket folder, …
+            if (File.ReadLines(PidFile(Path.Combine(dataFolder, "cluster"))).ElementAtOrDefault(4) is { Length: > 0 } socket && Directory.Exists(socket)) return socket;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // Said below.
+        }
+        throw new StartRefusedException($"--data: '{dataFolder}' is in use by another Rigging, whose database cannot be reached from here; try again when it is up, as the user who runs it or as root.");
+    }
+
+    /// <summary>The superuser of a server that another program runs.</summary>
+    public static string AdminBeside(string socket) => new NpgsqlConnectionStringBuilder(Beside(socket, Superuser, "postgres")) { Pooling = false }.ConnectionString;
+
+    public static string Beside(string socket, string user, string database) =>
         new NpgsqlConnectionStringBuilder { Host = socket, Username = user, Database = database }.ConnectionString;
 
     /// <summary>Starts the server that keeps its data in <paramref name="dataFolder"/>, making it on the first start.</summary>
@@ -60,7 +92,8 @@ public sealed class PrivateCluster : IAsyncDisposable
             }
             var socket = SocketFolder();
             await account.Own(socket, recursive: false, ct);
-            return await Start(bin, account, folder, folder.Cluster, socket, [], ct);
+            var layout = new Layout(bin, folder.Cluster, socket, []);
+            return new(folder, layout, account, await Start(layout, account, ct));
         }
         catch
         {
@@ -77,7 +110,8 @@ public sealed class PrivateCluster : IAsyncDisposable
         var files = Path.Combine(root, "cluster");
         var account = await ServerAccount.For(root, files, ct);
         await Make(files, bin, account, ["--no-sync"], ct);
-        return await Start(bin, account, null, files, root, ThrowAway, ct);
+        var layout = new Layout(bin, files, root, ThrowAway);
+        return new(null, layout, account, await Start(layout, account, ct));
     }
 
     /// <summary>Stops the server in good order.</summary>
@@ -86,6 +120,9 @@ public sealed class PrivateCluster : IAsyncDisposable
         if (stopped)
             return;
         stopped = true;
+        await stopping.CancelAsync();
+        if (kept is not null) await kept;
+        stopping.Dispose();
         NpgsqlConnection.ClearAllPools();
         guard.StandardInput.Close();
         await guard.WaitForExitAsync(CancellationToken.None);
@@ -106,10 +143,79 @@ public sealed class PrivateCluster : IAsyncDisposable
         Directory.Move(unfinished, files);
     }
 
-    static async Task<PrivateCluster> Start(
-        string bin, ServerAccount account, DataFolder? folder, string files, string socket, string[] settings, CancellationToken ct)
+    /// <summary>Starts the server again whenever it ends by itself, at growing intervals, and says so.</summary>
+    /// <param name="say">Takes a line for whoever runs the program.</param>
+    public void KeepUp(Action<string> say) => kept ??= Keep(say);
+
+    async Task Keep(Action<string> say)
     {
-        var log = Path.Combine(Path.GetDirectoryName(files)!, "postgres.log");
+        try
+        {
+            var wait = LeastWait;
+            while (true)
+            {
+                var since = Stopwatch.StartNew();
+                await guard.WaitForExitAsync(stopping.Token);
+                if (since.Elapsed > MostWait) wait = LeastWait;
+                do
+                {
+                    say($"The private database ended by itself; it is started again in {wait.TotalSeconds:0} s. Its log: {LogOf(layout.Files)}");
+                    await Task.Delay(wait, stopping.Token);
+                    wait = wait * 2 < MostWait ? wait * 2 : MostWait;
+                }
+                while (!await StartedAgain(say));
+                say("The private database runs again.");
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // We end, and the server with us.
+        }
+    }
+
+    async Task<bool> StartedAgain(Action<string> say)
+    {
+        try
+        {
+            await LeftBehind.ClearAway(layout.Files, layout.Bin, account, stopping.Token);
+            if (Directory.Exists(layout.Socket)) Directory.Delete(layout.Socket, recursive: true);
+            Directory.CreateDirectory(layout.Socket, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            await account.Own(layout.Socket, recursive: false, stopping.Token);
+            var again = await Start(layout, account, stopping.Token);
+            guard.Dispose();
+            (guard, PostmasterPid) = (again, PidIn(layout.Files));
+            return true;
+        }
+        catch (Exception error) when (error is StartRefusedException or IOException or UnauthorizedAccessException)
+        {
+            say(error.Message);
+            return false;
+        }
+    }
+
+    /// <summary>Gives up root, if this process has it, and goes on as the account that the server runs as. Null when done, else why not.</summary>
+    /// <param name="program">The folder this program runs from.</param>
+    public async Task<string?> StepDown(string program, CancellationToken ct = default)
+    {
+        if (await account.StepDown(program, ct) is { } why) return why;
+        account = ServerAccount.Oneself;
+        return null;
+    }
+
+    /// <summary>The same for a program whose database runs elsewhere.</summary>
+    public static Task<string?> StepDownAlone(string program, CancellationToken ct = default) => ServerAccount.Nobody.StepDown(program, ct);
+
+    static int PidIn(string files) => int.Parse(File.ReadLines(PidFile(files)).First(), CultureInfo.InvariantCulture);
+
+    static string PidFile(string files) => Path.Combine(files, "postmaster.pid");
+
+    static string LogOf(string files) => Path.Combine(Path.GetDirectoryName(files)!, "postgres.log");
+
+    /// <returns>The process that guards the server.</returns>
+    static async Task<Process> Start(Layout layout, ServerAccount account, CancellationToken ct)
+    {
+        var (bin, files, socket, settings) = layout;
+        var log = LogOf(files);
         string[] server =
         [
             Path.Combine(bin, "postgres"), "-D", files,
@@ -125,7 +231,7 @@ public sealed class PrivateCluster : IAsyncDisposable
                 File.Delete(log);
             var guard = Guard(account, server, socket, log);
             if (await Answers(guard, socket, clock, ct))
-                return new(folder, files, socket, guard);
+                return guard;
 
             guard.StandardInput.Close();
             await guard.WaitForExitAsync(ct);

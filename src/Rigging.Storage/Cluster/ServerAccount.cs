@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace Rigging.Storage.Cluster;
 
@@ -16,11 +18,52 @@ sealed class ServerAccount
 
     ServerAccount(string? user, string[] prefix) => (this.user, this.prefix) = (user, prefix);
 
+    /// <summary>An ordinary user's own account.</summary>
+    public static ServerAccount Oneself { get; } = new(null, []);
+
+    // Asked anew each time: this process may have stepped down.
+    static bool IsRoot => Libc.EffectiveUser() == 0;
+
+    /// <summary>Gives up root for good and goes on as this account. Null when that is done or there was nothing to give up; else why it could not be.</summary>
+    /// <param name="program">The folder this program runs from, which the account must be able to read.</param>
+    public async Task<string?> StepDown(string program, CancellationToken ct)
+    {
+        if (!IsRoot) return null;
+        if (user is null) return "no other account can enter the data folder";
+        if (await Exit("/bin/sh", ["-c", "cd \"$1\" && ls >/dev/null && test -r rigging.dll", "sh", program], ct) != 0)
+            return $"the account '{user}' cannot read the program in '{program}'";
+        // /etc/passwd: name, password, user number, group number, …
+        var line = File.ReadLines("/etc/passwd").Select(line => line.Split(':')).First(line => line[0] == user);
+        var (number, group) = (uint.Parse(line[2], CultureInfo.InvariantCulture), uint.Parse(line[3], CultureInfo.InvariantCulture));
+        if (Libc.SetGroups(1, [group]) != 0 || Libc.SetGroup(group) != 0 || Libc.SetUser(number) != 0 || Libc.EffectiveUser() != number || Libc.SetUser(0) == 0)
+            throw new StartRefusedException($"This process could not become '{user}' (error {Marshal.GetLastPInvokeError()}).");
+        return null;
+    }
+
+    /// <summary>The account of a process that needs no data folder of its own.</summary>
+    public static ServerAccount Nobody { get; } = new("nobody", []);
+
+    static class Libc
+    {
+        [DllImport("libc", EntryPoint = "geteuid")]
+        public static extern uint EffectiveUser();
+
+        // The C library carries these over to every thread of the process.
+        [DllImport("libc", EntryPoint = "setuid", SetLastError = true)]
+        public static extern int SetUser(uint user);
+
+        [DllImport("libc", EntryPoint = "setgid", SetLastError = true)]
+        public static extern int SetGroup(uint group);
+
+        [DllImport("libc", EntryPoint = "setgroups", SetLastError = true)]
+        public static extern int SetGroups(nuint count, uint[] groups);
+    }
+
     /// <summary>The account for a server with its files in <paramref name="cluster"/>, below <paramref name="folder"/>.</summary>
     public static async Task<ServerAccount> For(string folder, string cluster, CancellationToken ct)
     {
-        if (!Environment.IsPrivilegedProcess)
-            return new(null, []);
+        if (!IsRoot)
+            return Oneself;
 
         var known = File.ReadLines("/etc/passwd").Select(line => line.Split(':')[0]).ToHashSet();
         var owner = await Owner(cluster, ct);
@@ -43,7 +86,7 @@ sealed class ServerAccount
     /// <summary>Gives a folder to this account and shuts everybody else out of it.</summary>
     public async Task Own(string folder, bool recursive, CancellationToken ct)
     {
-        if (Environment.IsPrivilegedProcess)
+        if (IsRoot)
         {
             var chown = new ProcessStartInfo("chown", [.. recursive ? ["-R"] : Array.Empty<string>(), (user ?? "root") + ":", folder]);
             if (await Exit(chown, ct) is not 0)

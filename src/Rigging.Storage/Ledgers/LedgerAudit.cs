@@ -1,14 +1,16 @@
+using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
+using Rigging.Storage.Attachments;
 
 namespace Rigging.Storage.Ledgers;
 
 /// <summary>Verifies chains against the stored bytes and writes projections anew from ledgers.</summary>
 public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
 {
-    /// <summary>Chains, projections and seals. One fault per squawk at most: what follows a bad entry proves nothing.</summary>
+    /// <summary>Chains, projections, pictures and seals. One fault per squawk at most: what follows a bad entry proves nothing.</summary>
     /// <param name="kept">A seal that was kept elsewhere: the one kind of evidence that whoever owns the database could not rewrite.</param>
     public async Task<AuditReport> Verify(CancellationToken ct, Seal? kept = null)
     {
@@ -20,18 +22,19 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         var (seals, sealFaults) = await SealsIn(db, installation, kept, ct);
         List<LedgerFault> faults = [];
         Dictionary<SquawkId, IReadOnlyList<byte[]>> hashes = [];
+        HashSet<string> counted = [];
         await foreach (var (id, entries) in Ledgers(db, ct))
         {
             hashes.Add(id, [.. entries.Select(entry => entry.Hash)]);
             rows.Remove(id, out var row);
-            if (FaultIn(installation, entries, row) is var (sequence, what))
+            if ((FaultIn(installation, entries, row) ?? await PictureFault(db, entries, counted, ct)) is var (sequence, what))
                 faults.Add(new(id, row?.Number, sequence, what));
         }
         faults.AddRange(rows.Values.Select(row => new LedgerFault(row.Id, row.Number, 1, "the whole ledger is gone; the projection remembers it.")));
         var named = faults.Select(fault => fault.Squawk).ToHashSet();
         faults.AddRange(SealAudit.Broken(seals, hashes).Where(broken => !named.Contains(broken.Head.Squawk))
             .Select(broken => new LedgerFault(broken.Head.Squawk, broken.Head.Number, broken.Sequence, broken.What)));
-        return new(hashes.Count, hashes.Values.Sum(ledger => ledger.Count), seals.Count, faults, sealFaults);
+        return new(hashes.Count, hashes.Values.Sum(ledger => ledger.Count), seals.Count, counted.Count, faults, sealFaults);
     }
 
     /// <summary>The seals that hold together, in order, and what is wrong with the others.</summary>
@@ -86,9 +89,9 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
             var unreadable = Read(id, entries, ledger =>
             {
                 if (row is null)
-                    db.Squawks.Add(SquawkRow.Of(ledger, entries[^1].Hash));
+                    db.Squawks.Add(SquawkRow.Of(ledger));
                 else
-                    row.Show(ledger, entries[^1].Hash);
+                    row.Show(ledger);
                 written++;
             });
             if (unreadable is not null) faults.Add(new(id, row?.Number, FirstUnreadable(entries), "cannot be read: " + unreadable));
@@ -111,13 +114,44 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         {
             var entries = await Entries(db, row.Id, ct);
             // One that cannot be read keeps its old words; 'rigging rebuild' names it.
-            if (FaultIn(installation, entries, row) is null) Read(row.Id, entries, ledger => row.Show(ledger, entries[^1].Hash));
+            if (OutOfStep(installation, entries, row) is null)
+                Read(row.Id, entries, ledger =>
+                {
+                    if (row.Differences(SquawkRow.Of(ledger)).All(difference => difference.Words)) row.Show(ledger);
+                });
         }
         await db.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
     }
 
     static (int, string)? FaultIn(Guid installation, List<SealedEntry> entries, SquawkRow? row)
+    {
+        if (OutOfStep(installation, entries, row) is { } fault) return fault;
+        List<string> differences = [];
+        if (Read(row!.Id, entries, ledger => differences.AddRange(row.Differences(SquawkRow.Of(ledger)).Select(one => $"{one.What} '{one.Says}' instead of '{one.Proved}'"))) is { } unreadable)
+            return (FirstUnreadable(entries), "cannot be read: " + unreadable);
+        return differences.Count == 0 ? null : (entries.Count, $"the projection says otherwise than the ledger proves: {string.Join("; ", differences)}. The row was changed by hand; 'rigging rebuild' writes it anew.");
+    }
+
+    /// <summary>The first entry that names a picture which is not there, or is another one.</summary>
+    static async Task<(int, string)?> PictureFault(RiggingDb db, List<SealedEntry> entries, HashSet<string> counted, CancellationToken ct)
+    {
+        foreach (var entry in entries)
+        {
+            foreach (var hash in AttachmentRow.NamedIn(entry.Payload))
+            {
+                var name = Convert.ToHexStringLower(hash);
+                if (counted.Contains(name)) continue;
+                var bytes = await db.Attachments.AsNoTracking().Where(row => row.Sha256 == hash).Select(row => row.Bytes).SingleOrDefaultAsync(ct);
+                if (bytes is null) return (entry.Sequence, $"names a picture that is gone (SHA-256 {name}).");
+                if (!SHA256.HashData(bytes).AsSpan().SequenceEqual(hash)) return (entry.Sequence, $"names a picture whose bytes were changed (SHA-256 {name}).");
+                counted.Add(name);
+            }
+        }
+        return null;
+    }
+
+    static (int, string)? OutOfStep(Guid installation, List<SealedEntry> entries, SquawkRow? row)
     {
         if (Chain.FirstBroken(installation, entries) is { } broken)
             return (broken, "does not follow from the entries before it: it was changed, removed or put in by hand.");
@@ -147,7 +181,7 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
     {
         try
         {
-            show(new(id, entries.Select(entry => entry.Open())));
+            show(Ledger.Of(id, entries));
             return null;
         }
         catch (Exception error) when (error is JsonException or InvalidOperationException)

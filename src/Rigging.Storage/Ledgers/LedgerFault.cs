@@ -19,14 +19,15 @@ public sealed record SealFault(int Number, string What)
 /// <summary>What came of checking everything.</summary>
 /// <param name="Entries">How many entries the ledgers hold.</param>
 /// <param name="Seals">How many seals were compared.</param>
-public sealed record AuditReport(int Ledgers, int Entries, int Seals, IReadOnlyList<LedgerFault> Faults, IReadOnlyList<SealFault> SealFaults)
+/// <param name="Pictures">How many pictures that entries name are there and whole.</param>
+public sealed record AuditReport(int Ledgers, int Entries, int Seals, int Pictures, IReadOnlyList<LedgerFault> Faults, IReadOnlyList<SealFault> SealFaults)
 {
     public bool Holds => Faults.Count == 0 && SealFaults.Count == 0;
 
     /// <summary>Every fault as a line, seals last.</summary>
     public IEnumerable<string> Lines => Faults.Select(fault => fault.ToString()).Concat(SealFaults.Select(fault => fault.ToString()));
 
-    public string Summary => $"{Ledgers} ledgers with {Entries} entries, {Faults.Count} broken; {Seals} seals, {SealFaults.Count} broken.";
+    public string Summary => $"{Ledgers} ledgers with {Entries} entries, {Faults.Count} broken; {Seals} seals, {SealFaults.Count} broken.{(Pictures == 0 ? "" : $" {Pictures} pictures are whole.")}";
 
     public void Deconstruct(out int ledgers, out IReadOnlyList<LedgerFault> faults) => (ledgers, faults) = (Ledgers, Faults);
 }

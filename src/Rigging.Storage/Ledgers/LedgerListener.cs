@@ -6,7 +6,7 @@ using Rigging.Squawks.People;
 namespace Rigging.Storage.Ledgers;
 
 /// <summary>Hears of every append on every host and tells the open pages.</summary>
-public sealed class LedgerListener(NpgsqlDataSource source, ILogger<LedgerListener> log) : BackgroundService
+public sealed class LedgerListener(DatabaseSources sources, ILogger<LedgerListener> log) : BackgroundService
 {
     static readonly TimeSpan RetryAfter = TimeSpan.FromSeconds(2);
 
@@ -37,7 +37,7 @@ public sealed class LedgerListener(NpgsqlDataSource source, ILogger<LedgerListen
 
     async Task Listen(bool missedSome, CancellationToken ct)
     {
-        await using var connection = await source.OpenConnectionAsync(ct);
+        await using var connection = await sources.Held.OpenConnectionAsync(ct);
         connection.Notification += (_, heard) =>
         {
             if (Guid.TryParse(heard.Payload, out var id))
@@ -46,7 +46,11 @@ public sealed class LedgerListener(NpgsqlDataSource source, ILogger<LedgerListen
         await using (var listen = new NpgsqlCommand($"listen {LedgerStore.Channel}", connection))
             await listen.ExecuteNonQueryAsync(ct);
         if (missedSome)
+        {
+            // What the pool still holds died with the connection we lost: no page that is told now may be handed it.
+            sources.Pool.Clear();
             Tell(null);
+        }
         while (true)
             await connection.WaitAsync(ct);
     }

@@ -30,21 +30,31 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         var entries = await Sealed(db, id, ct);
-        return entries.Count == 0 ? null : Open(id, entries);
+        return entries.Count == 0 ? null : Ledger.Of(id, entries);
     }
 
     /// <summary>The ledger as it stands and what the rules would rest on for this person now: what a page asks before it offers a step.</summary>
     public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, PersonId who, CancellationToken ct) => Look(id, db => PersonReader.Read(db, who, ct), ct);
 
     /// <summary>The same for somebody who has no part in it, such as whoever prints or exports records.</summary>
-    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct) => Look(id, _ => Task.FromResult<Person?>(new(new(Guid.Empty), [], [])), ct);
+    public Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, CancellationToken ct) => Look(id, Nobody, ct);
+
+    /// <summary>The same in the caller's transaction, so that everything it reads is of one moment.</summary>
+    public Task<(Ledger Ledger, Facts Facts)?> LookIn(RiggingDb snapshot, SquawkId id, CancellationToken ct) => Look(snapshot, id, Nobody, ct);
+
+    static Task<Person?> Nobody(RiggingDb db) => Task.FromResult<Person?>(new(new(Guid.Empty), [], []));
 
     async Task<(Ledger Ledger, Facts Facts)?> Look(SquawkId id, Func<RiggingDb, Task<Person?>> whoever, CancellationToken ct)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
         await using var snapshot = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
+        return await Look(db, id, whoever, ct);
+    }
+
+    async Task<(Ledger Ledger, Facts Facts)?> Look(RiggingDb db, SquawkId id, Func<RiggingDb, Task<Person?>> whoever, CancellationToken ct)
+    {
         if (await Sealed(db, id, ct) is not { Count: > 0 } entries || await whoever(db) is not { } person) return null;
-        var ledger = Open(id, entries);
+        var ledger = Ledger.Of(id, entries);
         var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
         return (ledger, await FactReader.Read(db, installation, ledger.State.Report!.Aircraft, id, person, clock.GetCurrentInstant(), ct));
     }
@@ -65,7 +75,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({NumberLock})", ct);
         if (await Sealed(db, id, ct) is { Count: > 0 } filed)
-            return SentAgain(Open(id, filed), unconfirmedName is null ? who : null, report);
+            return SentAgain(Ledger.Of(id, filed), unconfirmedName is null ? who : null, report);
         if (!await db.Aircraft.AnyAsync(row => row.Id == report.Aircraft, ct))
             return new Outcome.Refused("aircraft-unknown", "This aircraft is not in the fleet; choose one that is.", "aircraft");
 
@@ -82,7 +92,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         }
         var number = (await db.Squawks.MaxAsync(row => (int?)row.Number, ct) ?? 0) + 1;
         var ledger = Ledger.Empty(id);
-        var place = new Place(db, transaction, ledger, Chain.Root, null, report.Aircraft);
+        var place = new Place(db, transaction, ledger, null, report.Aircraft);
         return await Write(place, who, report with { Number = number }, null, ct);
     }
 
@@ -105,10 +115,10 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
             if (await Lock(db, id, ct) is not { } row)
                 return new Outcome.Unknown();
             var entries = await Sealed(db, id, ct);
-            var ledger = Open(id, entries);
+            var ledger = Ledger.Of(id, entries);
             if (ledger.Length != lengthSeen)
                 return Stale(ledger, lengthSeen);
-            var place = new Place(db, transaction, ledger, entries[^1].Hash, row, row.AircraftId);
+            var place = new Place(db, transaction, ledger, row, row.AircraftId);
             return await Write(place, who, fact, affirmation, ct);
         }
         catch (DbUpdateException error) when (error.InnerException is PostgresException
@@ -120,13 +130,12 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
         }
     }
 
-    /// <param name="Head">Hash of the last entry, or the chain's root.</param>
     /// <param name="Row">Null when the squawk is yet to be opened.</param>
-    sealed record Place(RiggingDb Db, IDbContextTransaction Transaction, Ledger Ledger, byte[] Head, SquawkRow? Row, AircraftId Aircraft);
+    sealed record Place(RiggingDb Db, IDbContextTransaction Transaction, Ledger Ledger, SquawkRow? Row, AircraftId Aircraft);
 
     async Task<Outcome> Write(Place place, PersonId who, Fact fact, Affirmation? affirmation, CancellationToken ct)
     {
-        var (db, transaction, ledger, head, row, aircraft) = place;
+        var (db, transaction, ledger, row, aircraft) = place;
         var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
         var facts = await FactReader.Read(db, installation, aircraft, ledger.Id, who, clock.GetCurrentInstant(), ct);
         if (facts is null)
@@ -139,13 +148,13 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
                 return new Outcome.Refused(refused.Broken);
 
             case Decision.Accepted { Entry: var entry }:
-                var link = Chain.Seal(head, installation.Id, ledger.Id, entry);
-                var grown = ledger.With(entry);
+                var link = Chain.Seal(ledger.Head!, installation.Id, ledger.Id, entry);
+                var grown = ledger.With(entry, link.Hash);
                 db.Entries.Add(EntryRow.Of(link));
                 if (row is null)
-                    db.Squawks.Add(SquawkRow.Of(grown, link.Hash));
+                    db.Squawks.Add(SquawkRow.Of(grown));
                 else
-                    row.Show(grown, link.Hash);
+                    row.Show(grown);
                 db.Notices.AddRange(await NoticeWriter.Write(db, ledger, grown, facts, ct));
                 await db.SaveChangesAsync(ct);
                 await Aged(db, aircraft, entry.Fact, facts.Today, ct);
@@ -179,9 +188,7 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
     static async Task<List<SealedEntry>> Sealed(RiggingDb db, SquawkId id, CancellationToken ct) =>
         [.. (await db.Entries.AsNoTracking().Where(row => row.SquawkId == id).OrderBy(row => row.Sequence).ToListAsync(ct)).Select(row => row.Sealed())];
 
-    internal static async Task<Ledger> Open(RiggingDb db, SquawkId id, CancellationToken ct) => Open(id, await Sealed(db, id, ct));
-
-    static Ledger Open(SquawkId id, List<SealedEntry> entries) => new(id, entries.Select(entry => entry.Open()));
+    internal static async Task<Ledger> Open(RiggingDb db, SquawkId id, CancellationToken ct) => Ledger.Of(id, await Sealed(db, id, ct));
 
     static Outcome.Stale Stale(Ledger ledger, int lengthSeen) => new(ledger, [.. ledger.Entries.Skip(lengthSeen)]);
 }

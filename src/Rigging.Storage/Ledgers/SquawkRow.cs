@@ -46,27 +46,49 @@ public sealed class SquawkRow
     public Instant OpenedAt { get; private set; }
     public Instant UpdatedAt { get; private set; }
 
-    public static SquawkRow Of(Ledger ledger, byte[] headHash)
+    public static SquawkRow Of(Ledger ledger)
     {
         var row = new SquawkRow { Id = ledger.Id };
-        row.Show(ledger, headHash);
+        row.Show(ledger);
         return row;
     }
 
     /// <summary>Takes on what the ledger now proves.</summary>
-    public void Show(Ledger ledger, byte[] headHash)
+    public void Show(Ledger ledger)
     {
         var state = ledger.State;
         var report = state.Report ?? throw new InvalidOperationException($"The ledger of {ledger.Id} does not begin with a report.");
         var next = state.Stage!.Value.IsOpen() ? Rigging.Squawks.Ledgers.NextAct.Of(state) : null;
         (Number, AircraftId, ReporterId) = (report.Number, report.Aircraft, ledger.Entries[0].By);
         (Stage, FlightStatus, Round) = (state.Stage.Value, state.FlightStatus, state.Round);
-        (Length, HeadHash) = (ledger.Length, headHash);
+        (Length, HeadHash) = (ledger.Length, ledger.Head ?? throw new InvalidOperationException($"The ledger of {ledger.Id} is not read from where it is stored."));
         Summary = Beginning(GroundingQuestions.Complaint(report));
         NextAct = next?.Sentence;
         NextKind = next is null ? null : EntryCodec.Kinds.First(kind => EntryCodec.TypeOf(kind) == next.Kind);
         NextAuthorities = next?.By ?? [];
         (OpenedAt, UpdatedAt) = (ledger.Entries[0].At, ledger.Entries[^1].At);
+    }
+
+    /// <summary>Where this row says something else than its ledger does. Words apart, which another version of the program may say otherwise.</summary>
+    /// <param name="proved">What the ledger proves.</param>
+    internal IEnumerable<(string What, object? Says, object? Proved, bool Words)> Differences(SquawkRow proved)
+    {
+        (string What, object? Says, object? Proved, bool Words)[] all =
+        [
+            ("number", Number, proved.Number, false),
+            ("aircraft", AircraftId, proved.AircraftId, false),
+            ("reporter", ReporterId, proved.ReporterId, false),
+            ("stage", Stage, proved.Stage, false),
+            ("flight status", FlightStatus, proved.FlightStatus, false),
+            ("round", Round, proved.Round, false),
+            ("opened at", OpenedAt, proved.OpenedAt, false),
+            ("updated at", UpdatedAt, proved.UpdatedAt, false),
+            ("summary", Summary, Columns.Storable(proved.Summary), true),
+            ("next act", NextAct, proved.NextAct is { } act ? Columns.Storable(act) : null, true),
+            ("kind of the next act", NextKind, proved.NextKind, true),
+            ("whose turn it is", string.Join(", ", NextAuthorities), string.Join(", ", proved.NextAuthorities), true),
+        ];
+        return all.Where(one => !Equals(one.Says, one.Proved));
     }
 
     static string Beginning(string words)

@@ -25,6 +25,10 @@ sealed record DatabaseAtHand(string Admin, string App, string? AppPassword, Priv
             return new(connection, app.ConnectionString, password, null);
         }
 
+        // What only reads, or adds as a page would, goes beside the site that runs on this folder; what starts or changes a database has it alone.
+        if (options.Command is not ("serve" or "migrate" or "database") && PrivateCluster.SocketOfRunning(options.Data) is { } socket)
+            return new(PrivateCluster.AdminBeside(socket), PrivateCluster.Beside(socket, DatabaseSetup.App, Name), null, null);
+
         var cluster = await PrivateCluster.Start(options.Data, ct);
         var admin = new NpgsqlConnectionStringBuilder(cluster.AdminConnection) { Database = Name };
         return new(admin.ConnectionString, cluster.ConnectionFor(DatabaseSetup.App, Name), null, cluster);

@@ -1,23 +1,13 @@
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Rigging.Storage;
 
 namespace Rigging.Web.Commands;
 
-/// <summary>Ready while ledgers can be read.</summary>
-sealed class DatabaseReady(IDbContextFactory<RiggingDb> databases) : IHealthCheck
+/// <summary>Ready while ledgers can be read; whoever asks is answered in time, whatever the database does.</summary>
+sealed class DatabaseReady(DatabaseWatch watch) : IHealthCheck
 {
-    public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default)
-    {
-        try
-        {
-            await using var db = await databases.CreateDbContextAsync(cancellationToken);
-            await db.Entries.AnyAsync(cancellationToken);
-            return HealthCheckResult.Healthy();
-        }
-        catch (Exception error) when (error is Npgsql.NpgsqlException or InvalidOperationException)
-        {
-            return HealthCheckResult.Unhealthy("The database does not answer.");
-        }
-    }
+    static readonly TimeSpan Within = TimeSpan.FromSeconds(1.5);
+
+    public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default) =>
+        await watch.Ask(Within) is { } why ? HealthCheckResult.Unhealthy(why) : HealthCheckResult.Healthy();
 }

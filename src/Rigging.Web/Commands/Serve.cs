@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Storage;
+using Rigging.Storage.Cluster;
 using Rigging.Storage.Database;
 using Rigging.Web.Demo;
 using Rigging.Web.Desk;
@@ -30,6 +31,11 @@ static class Serve
         // Its passwords are published, so it stays on this machine.
         if (options is { Demo: true, LoopbackOnly: true })
             await app.Services.GetRequiredService<DemoSchool>().Load(SeedFolder.Shipped);
+        await app.Services.GetRequiredService<SchoolSign>().Read();
+        var greeting = await Greeting(app);
+        database.Cluster?.KeepUp(Complain);
+        if (await (database.Cluster?.StepDown(AppContext.BaseDirectory) ?? PrivateCluster.StepDownAlone(AppContext.BaseDirectory)) is { } why)
+            Complain($"This process keeps running as root: {why}. Wanted: a folder others can enter, or start it as an ordinary user.");
         try
         {
             await app.StartAsync();
@@ -42,11 +48,12 @@ static class Serve
         {
             throw new StartRefusedException($"--listen {options.Listen} --port {options.Port}: {error.Message}; wanted: an address of this machine and a port this user may open.");
         }
-        await app.Services.GetRequiredService<SchoolSign>().Read();
-        await Greet(app, options);
+        foreach (var line in greeting(options.PublicUrl?.ToString().TrimEnd('/') ?? Served(app, options))) Console.WriteLine(line);
         await app.WaitForShutdownAsync();
         return 0;
     }
+
+    static void Complain(string line) => Console.Error.WriteLine($"rigging: {line}");
 
     /// <summary>The invented school's passwords are in the README: it is not loaded where other machines can reach the site.</summary>
     static async Task RefusePublishedPasswords(Options options, string connection)
@@ -58,19 +65,20 @@ static class Serve
             throw new StartRefusedException("The invented school has published passwords and is not loaded where other machines can reach the site; wanted: also --no-demo.");
     }
 
-    static async Task Greet(WebApplication app, Options options)
+    /// <summary>What to print below the address: read before anybody is served, so that a database that goes away later ends nothing.</summary>
+    static async Task<Func<string, IEnumerable<string>>> Greeting(WebApplication app)
     {
-        var address = options.PublicUrl?.ToString().TrimEnd('/') ?? Served(app, options);
-        Console.WriteLine($"Rigging is at {address}");
         await using var scope = app.Services.CreateAsyncScope();
         var accounts = await scope.ServiceProvider.GetRequiredService<Doorman>().DemoAccounts();
-        if (accounts.Count > 0)
-            Console.WriteLine($"Invented school; everybody's password is {Doorman.DemoPassword}");
-        foreach (var account in accounts)
-            Console.WriteLine($"  {account.Email,-34} {account.Name}: {account.ActsAs}");
-        if (await scope.ServiceProvider.GetRequiredService<SetUp>().IsNeeded())
-            Console.WriteLine($"No school yet: open {address}/setup and enter the code {app.Services.GetRequiredService<SetUpCode>().Value}");
-        Console.WriteLine("Stop with Ctrl-C.");
+        var needed = await scope.ServiceProvider.GetRequiredService<SetUp>().IsNeeded();
+        return address =>
+        [
+            $"Rigging is at {address}",
+            .. accounts.Count > 0 ? [$"Invented school; everybody's password is {Doorman.DemoPassword}"] : (string[])[],
+            .. accounts.Select(account => $"  {account.Email,-34} {account.Name}: {account.ActsAs}"),
+            .. needed ? [$"No school yet: open {address}/setup and enter the code {app.Services.GetRequiredService<SetUpCode>().Value}"] : (string[])[],
+            "Stop with Ctrl-C.",
+        ];
     }
 
     static string Served(WebApplication app, Options options)

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.StaticAssets;
 using Rigging.Storage;
 using Rigging.Web.Look;
 
@@ -14,11 +15,13 @@ static class AwayPage
     {
         try
         {
-            await next(http);
+            await (NeedsDatabase(http) ? WhileItAnswers(http, next) : next(http));
         }
         catch (Exception error) when (!http.Response.HasStarted && DatabaseAway.Is(error))
         {
             http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(AwayPage)).LogError("{Method} {Path}: {Reason} {Message}", http.Request.Method, http.Request.Path, DatabaseAway.Why(error), error.Message);
+            // Told at once, so that whoever asks next is not handed another dead connection.
+            await http.RequestServices.GetRequiredService<DatabaseWatch>().Ask(AskAgain);
             await Answer(http, StatusCodes.Status503ServiceUnavailable, DatabaseAway.Why(error)!, Say.NothingCanBeShownOrRecorded);
         }
         catch (Exception error) when (!http.Response.HasStarted && error is not OperationCanceledException)
@@ -49,9 +52,46 @@ static class AwayPage
         return Task.CompletedTask;
     });
 
-    static async Task Answer(HttpContext http, int status, string why, string words, bool sendAgain = true)
+    /// <summary>Live pages tell what they know themselves; assets and health need no database.</summary>
+    static bool NeedsDatabase(HttpContext http) =>
+        !http.Request.Path.StartsWithSegments("/health") && !http.Request.Path.StartsWithSegments("/_blazor") && http.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is null;
+
+    /// <summary>A frozen server never answers, and never says so: then the person is told at once, not when whatever was asked of it gives up.</summary>
+    static async Task WhileItAnswers(HttpContext http, RequestDelegate next)
+    {
+        var watch = http.RequestServices.GetRequiredService<DatabaseWatch>();
+        if (watch.Away is not null && await watch.Ask(AskAgain) is { } still)
+        {
+            await Answer(http, StatusCodes.Status503ServiceUnavailable, still, Say.NothingCanBeShownOrRecorded);
+            return;
+        }
+        var work = next(http);
+        var gone = watch.Gone;
+        if (await Task.WhenAny(work, gone) == work || work.IsCompleted || http.Response.HasStarted || await watch.Ask(AskAgain) is not { } why || work.IsCompleted || http.Response.HasStarted)
+        {
+            await work;
+            return;
+        }
+        // The work may hang on for as long as the server does, and with it this connection.
+        await Answer(http, StatusCodes.Status503ServiceUnavailable, why, Say.NothingCanBeShownOrRecorded, last: true);
+        await http.Response.CompleteAsync();
+        try
+        {
+            await work;
+        }
+        catch (Exception error) when (error is not OutOfMemoryException)
+        {
+            http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(AwayPage)).LogError("{Method} {Path}, answered before: {Message}", http.Request.Method, http.Request.Path, error.Message);
+        }
+    }
+
+    static readonly TimeSpan AskAgain = TimeSpan.FromSeconds(1);
+
+    /// <param name="last">Nothing more is answered on this connection.</param>
+    static async Task Answer(HttpContext http, int status, string why, string words, bool sendAgain = true, bool last = false)
     {
         http.Response.Clear();
+        if (last) http.Response.Headers.Connection = "close";
         http.Response.StatusCode = status;
         if (status == StatusCodes.Status503ServiceUnavailable) http.Response.Headers.RetryAfter = "10";
         http.Response.Headers.CacheControl = "no-store";

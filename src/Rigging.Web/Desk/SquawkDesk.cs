@@ -19,11 +19,11 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
     public async Task<SquawkFile?> Open(int number, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
-        var row = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => new { squawk.Id, squawk.HeadHash }).SingleOrDefaultAsync(ct);
-        if (row is null || await ledgers.Look(row.Id, await actor.Me(), ct) is not { } seen) return null;
+        var found = await db.Squawks.AsNoTracking().Where(squawk => squawk.Number == number).Select(squawk => (SquawkId?)squawk.Id).SingleOrDefaultAsync(ct);
+        if (found is not { } id || await ledgers.Look(id, await actor.Me(), ct) is not { } seen) return null;
         // A guest learns nothing of other squawks, not even that they exist.
-        if (seen.Facts.Who.Visit is { } visit && visit.Squawk != row.Id) return null;
-        return await FileOf(db, seen.Ledger, seen.Facts, row.HeadHash, ct);
+        if (seen.Facts.Who.Visit is { } visit && visit.Squawk != id) return null;
+        return await FileOf(db, seen.Ledger, seen.Facts, ct);
     }
 
     /// <summary>How earlier corrections turned out, on this aircraft and on the others of its type; the latest closed ledgers, oldest first.</summary>
@@ -42,13 +42,13 @@ public sealed class SquawkDesk(LedgerStore ledgers, IDbContextFactory<RiggingDb>
     }
 
     /// <summary>The file of a ledger that was read already: what a page shows, and what an export prints.</summary>
-    internal static async Task<SquawkFile> FileOf(RiggingDb db, Ledger ledger, Facts facts, byte[] headHash, CancellationToken ct)
+    internal static async Task<SquawkFile> FileOf(RiggingDb db, Ledger ledger, Facts facts, CancellationToken ct)
     {
         var aircraft = await db.Aircraft.AsNoTracking().SingleAsync(a => a.Id == ledger.State.Report!.Aircraft, ct);
         var airframe = await db.Airframes.AsNoTracking().Where(a => a.Id == aircraft.AirframeId && a.Version == aircraft.AirframeVersion).Select(a => a.Name).SingleOrDefaultAsync(ct);
         return new(ledger, facts,
             new(aircraft.Id, aircraft.Registration, aircraft.Serial, airframe ?? aircraft.AirframeId, aircraft.TotalTimeTenths / 10.0),
-            await Registers.Names(db, ct), await Registers.School(db, ct), Convert.ToHexStringLower(headHash));
+            await Registers.Names(db, ct), await Registers.School(db, ct));
     }
 
     /// <param name="id">Made with the form: sent twice, the report is stored once.</param>

@@ -9,9 +9,11 @@ using Rigging.Web.Look;
 namespace Rigging.Web.Desk;
 
 /// <summary>Everything a squawk's page shows and asks, as one person sees it at one moment.</summary>
-/// <param name="HeadHash">Of the last entry, hexadecimal: printed on paper, so that paper and ledger can be compared.</param>
-public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircraft, Register Register, SchoolOnFile School, string HeadHash)
+public sealed record SquawkFile(Ledger Ledger, Facts Facts, AircraftOnFile Aircraft, Register Register, SchoolOnFile School)
 {
+    /// <summary>Of the last entry, hexadecimal: printed on paper, so that paper and ledger can be compared.</summary>
+    public string HeadHash => Convert.ToHexStringLower(Ledger.Head!);
+
     public SquawkId Id => Ledger.Id;
     public SquawkState State => Ledger.State;
     public int Number => State.Report!.Number;

@@ -110,11 +110,19 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
     /// <param name="typedName">The person's name, typed once more: it cannot be taken back.</param>
     public Task<IReadOnlyList<BrokenRule>> Erase(int number, string? typedName, CancellationToken ct = default) => With(number, async (db, person) =>
     {
+        var wrong = await Erase(db, person, typedName, clock.GetCurrentInstant(), ct);
+        if (wrong.Count == 0) await watch.Note(SecurityEventKind.PersonErased, person.Id, "", ct: ct);
+        return wrong;
+    }, ct);
+
+    /// <summary>The same for whoever stands before the database itself.</summary>
+    internal static async Task<IReadOnlyList<BrokenRule>> Erase(RiggingDb db, PersonRow person, string? typedName, Instant now, CancellationToken ct)
+    {
         if (person.LeftAt is null) return [new("person-here", Say.CloseAccountFirst, "name")];
         if (person.ErasedAt is not null) return [new("person-erased", Say.ThisPersonIsErasedAlready, "name")];
         if (typedName?.Trim() != person.Name) return [new("name-differs", Gaps.Fill(Say.ThatIsNotNameWanted, typedName, person.Name), "name")];
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
-        (person.Name, person.Email, person.ErasedAt) = ($"person {person.Id.Value.ToString()[^6..]} (erased)", null, clock.GetCurrentInstant());
+        (person.Name, person.Email, person.ErasedAt) = ($"person {person.Id.Value.ToString()[^6..]} (erased)", null, now);
         foreach (var held in person.Certificates) (held.Number, held.Ratings, held.RecentBecause) = ("(erased)", null, null);
         await db.SaveChangesAsync(ct);
         await db.Users.Where(user => user.PersonId == person.Id).ExecuteDeleteAsync(ct);
@@ -123,9 +131,8 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
         await db.Sessions.Where(session => session.PersonId == person.Id).ExecuteDeleteAsync(ct);
         await db.Invitations.Where(invitation => invitation.PersonId == person.Id).ExecuteDeleteAsync(ct);
         await transaction.CommitAsync(ct);
-        await watch.Note(SecurityEventKind.PersonErased, person.Id, "", ct: ct);
         return [];
-    }, ct);
+    }
 
     async Task<WayIn> Link(PersonId person, Instant? until, CancellationToken ct) =>
         new(Invitations.Address(await invitations.Make(person, await actor.Me(), until, ct)), []);

@@ -8,6 +8,7 @@ using NodaTime;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Storage;
+using Rigging.Storage.Attachments;
 using Rigging.Storage.Ledgers;
 using Rigging.Storage.School;
 using Rigging.Web.Desk;
@@ -40,6 +41,8 @@ public sealed partial class BundleMaker(IDbContextFactory<RiggingDb> databases, 
     public async Task<int?> Make(BundleScope scope, Stream into, CancellationToken ct = default)
     {
         await using var db = await databases.CreateDbContextAsync(ct);
+        // One moment: entries, heads, records and pictures belong together whatever is added meanwhile.
+        await using var snapshot = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, ct);
         var squawks = await Squawks(db, scope, ct);
         if (squawks is null) return null;
         var installation = await db.Installations.AsNoTracking().SingleAsync(ct);
@@ -91,18 +94,17 @@ public sealed partial class BundleMaker(IDbContextFactory<RiggingDb> databases, 
 
     async Task<List<(int Round, byte[] Pdf)>> Records(RiggingDb db, SquawkId id, Instant now, CancellationToken ct)
     {
-        var (ledger, facts) = (await ledgers.Look(id, ct))!.Value;
-        var head = await db.Squawks.AsNoTracking().Where(row => row.Id == id).Select(row => row.HeadHash).SingleAsync(ct);
-        var file = await SquawkDesk.FileOf(db, ledger, facts, head, ct);
+        var (ledger, facts) = (await ledgers.LookIn(db, id, ct))!.Value;
+        var file = await SquawkDesk.FileOf(db, ledger, facts, ct);
         return [.. from round in Enumerable.Range(1, ledger.State.Round)
                    let sheet = RecordSheet.Of(file, round, Stock.A4, now.InZone(file.School.Zone))
                    where sheet is not null
                    select (round, sheet.ToPdf())];
     }
 
-    static async Task<List<Storage.Attachments.AttachmentRow>> Pictures(RiggingDb db, List<SealedEntry> entries, CancellationToken ct)
+    static async Task<List<AttachmentRow>> Pictures(RiggingDb db, List<SealedEntry> entries, CancellationToken ct)
     {
-        var hashes = entries.SelectMany(entry => Hashes().Matches(entry.Payload)).Select(match => Convert.FromHexString(match.Groups[1].Value)).ToList();
+        var hashes = entries.SelectMany(entry => AttachmentRow.NamedIn(entry.Payload)).ToList();
         return hashes.Count == 0 ? [] : await db.Attachments.AsNoTracking().Where(row => hashes.Contains(row.Sha256)).ToListAsync(ct);
     }
 
@@ -127,7 +129,4 @@ public sealed partial class BundleMaker(IDbContextFactory<RiggingDb> databases, 
     // Whatever identifier stands anywhere in an entry, in a field or as a token in a text, is one the register may explain.
     [GeneratedRegex("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")]
     private static partial Regex Ids();
-
-    [GeneratedRegex("\"sha256\":\"([0-9a-f]{64})\"")]
-    private static partial Regex Hashes();
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Threading.Channels;
 using Npgsql;
 using Rigging.Storage.Cluster;
 
@@ -128,6 +129,35 @@ public sealed class PrivateClusterTests(MadeOnce made) : IClassFixture<MadeOnce>
         await using var cluster = await Start();
 
         Assert.Equal(1, await Ask<int>(cluster, "select 1"));
+    }
+
+    [Fact]
+    public async Task A_killed_server_is_started_again_where_it_was_with_what_it_had_taken_in()
+    {
+        await using var cluster = await Start();
+        await Execute(cluster, "create table kept (n int); insert into kept values (41)");
+        var said = Channel.CreateUnbounded<string>();
+        cluster.KeepUp(line => said.Writer.TryWrite(line));
+        foreach (var times in (int[])[1, 2])
+        {
+            var killed = cluster.PostmasterPid;
+            using (var server = Process.GetProcessById(killed)) server.Kill();
+
+            Assert.Contains($"it is started again in {times} s", await said.Reader.ReadAsync(Ct), StringComparison.Ordinal);
+            Assert.Equal("The private database runs again.", await said.Reader.ReadAsync(Ct));
+            Assert.Equal(41, await Ask<int>(cluster, "select n from kept"));
+            Assert.NotEqual(killed, cluster.PostmasterPid);
+        }
+    }
+
+    [Fact]
+    public async Task Another_program_finds_the_running_server_and_none_in_a_folder_at_rest()
+    {
+        await using (var cluster = await Start())
+            Assert.Equal(await Ask<string>(cluster, "show unix_socket_directories"), PrivateCluster.SocketOfRunning(scratch.Data));
+
+        Assert.Null(PrivateCluster.SocketOfRunning(scratch.Data));
+        Assert.Contains("holds no data of Rigging", Assert.Throws<StartRefusedException>(() => PrivateCluster.SocketOfRunning(scratch.Path)).Message, StringComparison.Ordinal);
     }
 
     Task<PrivateCluster> Start() => PrivateCluster.Start(scratch.Data, Ct);

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
@@ -81,9 +82,75 @@ public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
         await using var db = school.CreateDbContext();
         foreach (var row in await db.Squawks.AsNoTracking().ToListAsync(Ct))
         {
-            var folded = SquawkRow.Of((await school.Ledgers.Load(row.Id, Ct))!, row.HeadHash);
+            var folded = SquawkRow.Of((await school.Ledgers.Load(row.Id, Ct))!);
             Assert.Equivalent(folded, row, strict: true);
         }
+    }
+
+    /// <summary>What the ramp shows comes from the row: a row that somebody changed by SQL clears an aircraft.</summary>
+    [Theory]
+    [InlineData("flight_status = 'grounded'", "flight status 'Grounded' instead of 'MayFly'")]
+    [InlineData("stage = 'closed'", "stage 'Closed' instead of 'Called'")]
+    [InlineData("number = 77", "number '77' instead of '2'")]
+    [InlineData("aircraft_id = gen_random_uuid()", "aircraft '")]
+    [InlineData("reporter_id = gen_random_uuid()", "reporter '")]
+    [InlineData("round = 2", "round '2' instead of '1'")]
+    [InlineData("summary = 'Flies like a dream.'", "summary 'Flies like a dream.' instead of 'Rolls left hands off.'")]
+    [InlineData("next_authorities = '{pilot}'", "whose turn it is 'Pilot' instead of 'Mechanic'")]
+    public async Task A_row_changed_by_hand_is_named_and_what_it_says_with_it(string change, string named)
+    {
+        await Postgres.Execute(school.Database.Admin, $"update squawk set {change} where id = '{ledger.Id}'");
+
+        var fault = Assert.Single((await school.Audit.Verify(Ct)).Faults);
+
+        Assert.Equal(ledger.Id, fault.Squawk);
+        Assert.Contains(named, fault.What, StringComparison.Ordinal);
+        await school.Audit.Rebuild(Ct);
+        Assert.Empty((await school.Audit.Verify(Ct)).Faults);
+    }
+
+    [Fact]
+    public async Task A_row_that_clears_an_aircraft_against_its_ledger_is_evidence_and_is_not_put_right_in_passing()
+    {
+        await Postgres.Execute(school.Database.Admin, $"update squawk set flight_status = 'grounded', next_act = 'As it used to be put.' where id = '{ledger.Id}'");
+
+        await school.Audit.Reword(Ct);
+
+        Assert.Contains("flight status", Assert.Single((await school.Audit.Verify(Ct)).Faults).What, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData("delete from attachment", "names a picture that is gone")]
+    [InlineData("alter table attachment drop constraint ck_attachment_sha256; update attachment set bytes = 'forged'", "names a picture whose bytes were changed")]
+    public async Task A_picture_that_an_entry_names_must_be_there_and_the_same(string? sql, string? fault)
+    {
+        var bytes = "a picture"u8.ToArray();
+        var hash = SHA256.HashData(bytes);
+        await using (var db = school.CreateDbContext())
+        {
+            db.Attachments.Add(new() { Sha256 = hash, MediaType = "image/jpeg", Bytes = bytes });
+            await db.SaveChangesAsync(Ct);
+        }
+        var shown = Assert.IsType<Outcome.Appended>(await school.Ledgers.File(school.Pilot, school.Report() with { Photos = [new(Convert.ToHexStringLower(hash))] }, Ct)).Ledger;
+        if (sql is not null) await Postgres.Execute(school.Database.Admin, $"alter table attachment disable trigger all; {sql}");
+
+        var report = await school.Audit.Verify(Ct);
+
+        Assert.Equal(sql is null ? 1 : 0, report.Pictures);
+        if (fault is null) Assert.Empty(report.Faults);
+        else Assert.Contains(fault, Assert.Single(report.Faults, found => found.Squawk == shown.Id && found.Sequence == 1).What, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_ledger_carries_the_hash_of_its_own_last_entry_and_a_part_of_it_carries_none()
+    {
+        await using var db = school.CreateDbContext();
+        var row = await db.Squawks.SingleAsync(squawk => squawk.Id == ledger.Id, Ct);
+
+        Assert.Equal(row.HeadHash, (await school.Ledgers.Load(ledger.Id, Ct))!.Head);
+        Assert.Equal(row.HeadHash, ledger.Head);
+        Assert.Null(ledger.Before(2).Head);
     }
 
     [Fact]

@@ -10,7 +10,7 @@ public sealed class LedgerListenerTests(Postgres postgres) : IAsyncLifetime
 {
     readonly SchoolHouse school = new(postgres);
     readonly Channel<SquawkId?> heard = Channel.CreateUnbounded<SquawkId?>();
-    NpgsqlDataSource source = null!;
+    DatabaseSources sources = null!;
     LedgerListener listener = null!;
 
     static CancellationToken Ct => TestContext.Current.CancellationToken;
@@ -18,8 +18,8 @@ public sealed class LedgerListenerTests(Postgres postgres) : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         await school.InitializeAsync();
-        source = NpgsqlDataSource.Create(new NpgsqlConnectionStringBuilder(school.Database.App) { Pooling = false, ApplicationName = "listener" }.ConnectionString);
-        listener = new(source, NullLogger<LedgerListener>.Instance);
+        sources = new(new NpgsqlConnectionStringBuilder(school.Database.App) { ApplicationName = "listener" }.ConnectionString);
+        listener = new(sources, NullLogger<LedgerListener>.Instance);
         listener.Changed += id => heard.Writer.TryWrite(id);
         await listener.StartAsync(Ct);
         await UntilListening();
@@ -29,7 +29,7 @@ public sealed class LedgerListenerTests(Postgres postgres) : IAsyncLifetime
     {
         await listener.StopAsync(CancellationToken.None);
         listener.Dispose();
-        await source.DisposeAsync();
+        await sources.DisposeAsync();
         await school.DisposeAsync();
     }
 
@@ -51,6 +51,18 @@ public sealed class LedgerListenerTests(Postgres postgres) : IAsyncLifetime
 
         Assert.Equal(ledger.Id, await heard.Reader.ReadAsync(Ct));
         Assert.Equal(next.Id, await heard.Reader.ReadAsync(Ct));
+    }
+
+    /// <summary>The page that hears of it reads at once: it must not be handed a connection that died with the server.</summary>
+    [Fact]
+    public async Task Whoever_hears_that_anything_may_have_changed_is_given_a_living_connection()
+    {
+        await using (var idle = await sources.Pool.OpenConnectionAsync(Ct)) Assert.Equal(System.Data.ConnectionState.Open, idle.State);
+        await Postgres.Execute(school.Database.Admin, "select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'listener'");
+
+        Assert.Null(await heard.Reader.ReadAsync(Ct));
+        await using var living = sources.Pool.CreateCommand("select 1");
+        Assert.Equal(1, await living.ExecuteScalarAsync(Ct));
     }
 
     [Fact]

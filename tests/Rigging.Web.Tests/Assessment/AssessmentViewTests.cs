@@ -11,7 +11,7 @@ public class AssessmentViewTests
 {
     static SquawkFile File(Ledger ledger, Func<Squawks.Rules.Facts, Squawks.Rules.Facts>? change = null) => new(ledger, (change ?? (facts => facts))(School.Facts(School.Mechanic)),
         new(School.Aircraft, "Q-TEST", "7", "ST-2", 1200), new(new Dictionary<Squawks.People.PersonId, string>(), new Dictionary<Squawks.People.CertificateId, string>()),
-        new("Invented Flying School", NodaTime.DateTimeZone.Utc, "united-states"), "");
+        new("Invented Flying School", NodaTime.DateTimeZone.Utc, "united-states"));
 
     [Fact]
     public void What_is_recorded_is_what_was_shown_and_it_is_recorded_once()

@@ -45,7 +45,7 @@ public sealed class LessonsOnRecordTests(Hangar hangar)
     {
         await using var scope = hangar.Site.Services.CreateAsyncScope();
         await using var db = hangar.Site.OpenDatabase();
-        var file = await SquawkDesk.FileOf(db, current, School.Facts(School.Mechanic), [], TestContext.Current.CancellationToken);
+        var file = await SquawkDesk.FileOf(db, current, School.Facts(School.Mechanic), TestContext.Current.CancellationToken);
         return await scope.ServiceProvider.GetRequiredService<SquawkDesk>().Lessons(file, TestContext.Current.CancellationToken);
     }
 }

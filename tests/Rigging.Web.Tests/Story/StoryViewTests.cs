@@ -20,7 +20,7 @@ public class StoryViewTests
     static SquawkFile File(Ledger ledger, Person who, Func<Facts, Facts>? change = null) => new(
         ledger, change?.Invoke(School.Facts(who)) ?? School.Facts(who), new(School.Aircraft, "Q-101", "7", "ST-2", 1200),
         new(new Dictionary<PersonId, string> { [School.Mechanic.Id] = "Mira Mechanic" }, new Dictionary<CertificateId, string> { [School.Mechanic.Certificates[0].Id] = "INV-4" }),
-        new("Invented Flying School", DateTimeZoneProviders.Tzdb["America/Chicago"], "united-states"), new string('0', 64));
+        new("Invented Flying School", DateTimeZoneProviders.Tzdb["America/Chicago"], "united-states"));
 
     [Theory, MemberData(nameof(Stages))]
     public void Whoever_looks_at_whatever_stage_is_told_the_whole_ledger_and_what_comes_next(Stage stage)
