@@ -6,7 +6,7 @@ here=$(cd "$(dirname "$0")" && pwd)
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
 
 command=serve
-case "${1-}" in serve|migrate|rebuild|verify|help) command=$1; shift ;; esac
+case "${1-}" in serve|migrate|rebuild|verify|seal|export|erase|database|help) command=$1; shift ;; esac
 data=(--data "$here/.local") server=
 for word in "$@"; do
   case "$word" in

@@ -66,6 +66,7 @@ static class Site
     public static void Map(WebApplication app)
     {
         app.UseAwayPage();
+        app.UseFormsInMemory();
         app.UseForwardedHeaders();
         app.UseSecureHeaders();
         app.UseRateLimiter();

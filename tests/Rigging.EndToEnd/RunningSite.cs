@@ -53,6 +53,16 @@ public sealed class RunningSite : IAsyncLifetime
         return signedIn[email] = state;
     }
 
+    /// <summary>The process of the database now, as its pid file names it; 0 while there is none.</summary>
+    public int Database => Path.Combine(data, "cluster", "postmaster.pid") is var file && File.Exists(file) && int.TryParse(File.ReadLines(file).FirstOrDefault(), out var pid) ? pid : 0;
+
+    public int KillDatabase()
+    {
+        using var server = Process.GetProcessById(Database);
+        server.Kill();
+        return server.Id;
+    }
+
     async Task<Dictionary<string, int>> ReadNumbers()
     {
         var office = await Visitor.Arrives(this, "mina@quietvalley.example", 390, 844);

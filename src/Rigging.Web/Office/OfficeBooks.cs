@@ -73,15 +73,29 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         return [];
     }
 
-    /// <summary>Adds a tool, or brings one of that code up to date.</summary>
+    /// <summary>Adds a tool, or brings one of that code up to date: what was left empty stays as it is on file.</summary>
     public async Task<IReadOnlyList<BrokenRule>> KeepTool(KeptTool tool, CancellationToken ct = default)
     {
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
-        if (await db.Tools.SingleOrDefaultAsync(row => row.Code == tool.Code, ct) is { } known)
-            (known.Kind, known.Description, known.Serial, known.RangeMin, known.FullScale, known.RangeUnit, known.LeverLengthIn, known.CalibratedOn, known.CalibrationDue) =
-                (tool.Kind, tool.Description, tool.Serial, tool.RangeMin, tool.FullScale, tool.RangeUnit, tool.LeverLengthIn, tool.CalibratedOn, tool.CalibrationDue);
+        var known = await db.Tools.SingleOrDefaultAsync(row => row.Code == tool.Code, ct);
+        var (on, due) = (tool.CalibratedOn ?? known?.CalibratedOn, tool.CalibrationDue ?? known?.CalibrationDue);
+        if (on > clock.GetCurrentInstant().InZone((await Registers.School(db, ct)).Zone).Date)
+            return [new("date-in-future", Gaps.Fill(Say.CalibratedOnHasNotComeYet, $"{on:uuuu-MM-dd}"), "calibratedOn")];
+        if (due < on) return [new("dates-out-of-order", Gaps.Fill(Say.CalibrationDueBeforeCalibratedOn, $"{due:uuuu-MM-dd}", $"{on:uuuu-MM-dd}"), "calibrationDue")];
+        if (tool.CalibratedOn is { } anew && tool.CalibrationDue is null && known?.CalibratedOn < anew)
+            return [new("date-missing", Gaps.Fill(Say.CalibratedAnewDueWhen, $"{anew:uuuu-MM-dd}"), "calibrationDue")];
+        if (known is not null)
+        {
+            (known.Kind, known.Description, known.CalibratedOn, known.CalibrationDue) = (tool.Kind, tool.Description, on, due);
+            known.Serial = tool.Serial ?? known.Serial;
+            // Two ends of one scale and their unit: they are given together or not at all.
+            if (tool.RangeMin is not null || tool.FullScale is not null || tool.RangeUnit is not null)
+                (known.RangeMin, known.FullScale, known.RangeUnit) = (tool.RangeMin, tool.FullScale, tool.RangeUnit);
+            known.LeverLengthIn = tool.LeverLengthIn ?? known.LeverLengthIn;
+        }
         else
+        {
             db.Tools.Add(new()
             {
                 Code = tool.Code,
@@ -95,6 +109,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
                 CalibratedOn = tool.CalibratedOn,
                 CalibrationDue = tool.CalibrationDue,
             });
+        }
         await db.SaveChangesAsync(ct);
         return [];
     }
