@@ -21,6 +21,7 @@ public sealed class RiggingDb(DbContextOptions<RiggingDb> options) : IdentityUse
 {
     public DbSet<InstallationRow> Installations => Set<InstallationRow>();
     public DbSet<PersonRow> People => Set<PersonRow>();
+    public DbSet<PersonNameChangeRow> NameChanges => Set<PersonNameChangeRow>();
     public DbSet<AircraftRow> Aircraft => Set<AircraftRow>();
     public DbSet<AirframeRow> Airframes => Set<AirframeRow>();
     public DbSet<ToolRow> Tools => Set<ToolRow>();

@@ -39,7 +39,7 @@ public partial class EveryPageTests(RunningSite site, EveryPageTests.Screens scr
         (Pilot, "/squawks/{QRC-103}/flight"), (Mechanic, "/squawks/{QRC-103}/assessment"), (Mechanic, "/squawks/{QVA-301}/assessment"), (Mechanic, "/squawks/{QTA-201}/work"), (Mechanic, "/squawks/{QRD-104}/work"), (Mechanic, "/squawks/{QRD-104}"), (Mechanic, "/squawks/{QTA-201}/photograph"), (Inspector, "/squawks/{QTA-201}/inspection"),
         (Inspector, "/squawks/{QTA-201}/approval"), (Pilot, "/squawks/{QRB-102}/check-flight"), (Inspector, "/squawks/{QRA-101}/verdict"), (Inspector, "/squawks/{QRB-102}/closing"),
         (Inspector, "/squawks/{QTA-201}/sign/independent-inspection"), (Mechanic, "/squawks/{QRC-103}/other"), (Mechanic, "/squawks/{QRC-103}/other/hand-over"), (Mechanic, "/squawks/{QRC-103}/other/resume"),
-        (Mechanic, "/squawks/{QRC-103}/other/another-round"), (Mechanic, "/squawks/{QRC-103}/other/no-fault-found"), (Mechanic, "/squawks/{QRC-103}/other/wait"), (Mechanic, "/squawks/{QRC-103}/other/total-time"), (Mechanic, "/squawks/{QRC-103}/other/join"),
+        (Mechanic, "/squawks/{QRC-103}/other/another-round"), (Mechanic, "/squawks/{QRC-103}/other/withdraw-correction"), (Mechanic, "/squawks/{QRC-103}/other/no-fault-found"), (Mechanic, "/squawks/{QRC-103}/other/wait"), (Mechanic, "/squawks/{QRC-103}/other/total-time"), (Mechanic, "/squawks/{QRC-103}/other/join"),
         (Mechanic, "/squawks/{QRC-103}/other/note"), (Mechanic, "/squawks/{QRA-101}/other/torque-recheck"), (Mechanic, "/squawks/{QRC-103}/other/within-limits"),
     ];
 

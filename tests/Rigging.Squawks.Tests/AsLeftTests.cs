@@ -113,7 +113,7 @@ public class AsLeftTests
     {
         static string Record(WorkDone done) => MaintenanceRecord.Compose(Torqued.Do(Mechanic, done), RuleSets.RuleSet.Shipped["united-states"], null, Certifier.Id);
 
-        Assert.Contains($"Expected as left (estimate): {Directions.RollRate(-0.4)}, nine times in ten between {Directions.RollRate(-0.9)} and {Directions.RollRate(0.1)}.",
+        Assert.Contains($"Expected as left (estimate): not known which way, nine times in ten between {Directions.RollRate(-0.9)} and {Directions.RollRate(0.1)}.",
             Record(Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Only half.", PredictedDegPerS = -0.4, PredictedLowDegPerS = -0.9, PredictedHighDegPerS = 0.1 }), StringComparison.Ordinal);
         Assert.DoesNotContain("Expected as left", Record(Done), StringComparison.Ordinal);
     }

@@ -111,4 +111,13 @@ public class ConsequenceTests
         Assert.Null(round.State.AsFound);
         Assert.Empty(round.State.Workers);
     }
+
+    [Fact]
+    public void A_withdrawn_correction_is_back_in_the_checks_with_no_plan_and_another_may_be_agreed()
+    {
+        var withdrawn = School.Agreed.Do(School.Inspector, new CorrectionWithdrawn("The fork is seized."));
+
+        Assert.Equal((Stage.InChecks, null), (withdrawn.State.Stage!.Value, withdrawn.State.Correction));
+        Assert.Equal(Stage.CorrectionAgreed, withdrawn.Do(School.Mechanic, School.HalfAFlat).State.Stage);
+    }
 }

@@ -121,6 +121,7 @@ public class FieldTests
         yield return new(Judged, Mechanic, new RoundOpened(""), "text-missing", "reason");
         yield return new(School.Called, Office, new Waiting(WaitingFor.Parts, ""), "text-missing", "reason");
         yield return new(School.Called.Do(Office, new Waiting(WaitingFor.Parts, "Nut.")), Office, new Resumed(""), "text-missing", "reason");
+        yield return new(Agreed, Mechanic, new CorrectionWithdrawn(" "), "text-missing", "reason");
         yield return new(School.Called, Office, new Noted(" ", null), "text-missing", "text");
         yield return new(School.Called, Office, new Noted("Meant 95.", 0), "no-such-entry", "corrects", "0");
         yield return new(School.Called, Inspector, new NoFaultFound("", true), "text-missing", "evaluation");

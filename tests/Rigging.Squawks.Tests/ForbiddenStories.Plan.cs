@@ -119,4 +119,18 @@ public partial class ForbiddenStories
 
     [Fact]
     public void The_office_agrees_the_correction() => Refused("no-authority", Checked, Office, HalfAFlat);
+
+    [Theory, InlineData(Control.LeftEccentric, -15.0, -15.0), InlineData(Control.LeftEccentric, -15.0, -13.0), InlineData(Control.AileronTab, 2.0, 2.0)]
+    public void A_plan_that_moves_nothing(Control control, double from, double to) =>
+        Refused("moves-nothing", Checked, Mechanic, HalfAFlat with { Moves = [new(control, from, to, "As it stands.")] });
+
+    [Fact]
+    public void A_plan_of_turns_that_moves_nothing() =>
+        Refused("moves-nothing", Checked, Mechanic, HalfAFlat with { Moves = [new(Control.LeftFlapRod, null, null, "As it stands.", 1, 1)] });
+
+    [Fact]
+    public void A_pilot_withdraws_what_was_agreed() => Refused("no-authority", Agreed, Pilot, new CorrectionWithdrawn("Not today."));
+
+    [Fact]
+    public void A_correction_is_withdrawn_once_work_has_started() => Refused("wrong-stage", InWork, Mechanic, new CorrectionWithdrawn("Not today."));
 }

@@ -49,6 +49,7 @@ static class MovesOnPaper
         "evaluation-flight" => new EvaluationFlown(School.Today, School.Flight.TestPoints, null),
         "assessment" => new Assessed("{}", "{}", "0.1", "1", "st2", 1),
         "correction" => School.HalfAFlat,
+        "correction-withdrawn" => new CorrectionWithdrawn("The fork is seized; the part is on order."),
         "work-started" => new WorkStarted("Padded stand under the strut fitting.", null),
         "as-found" => School.Found,
         "torque-application" => School.Torque,

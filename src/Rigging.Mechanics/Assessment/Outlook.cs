@@ -70,6 +70,9 @@ public sealed class Outlook
             : null;
     }
 
+    /// <summary>Where the ball lies at the reference with the feet off and the wings held level, in widths, right positive; null where nothing shows it.</summary>
+    public Estimate? BallFeetOff => Expected(Foreseen.FeetOff(evidence.Aeroplane.Airframe.Reference), new BallReading(0));
+
     /// <summary>
     /// Half the width in which such a reading lies about the truth nine times in ten, in the reading's unit; null where the manoeuvre cannot show it,
     /// or where a word was given and no number.

@@ -42,15 +42,17 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
     static BallFeetOff? OfBall(Evidence evidence, IEnumerable<KnownChange> changes)
     {
         if (!changes.Any(change => change.Cause == Cause.RudderOrFinOffset)) return null;
-        var reference = evidence.Aeroplane.Airframe.Reference;
-        var point = new TestPoint(Manoeuvre.HoldLevel, reference.CasKt, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
-            reference.PowerPercent, 0, reference.Load, AirState.Smooth, null, null, []);
+        var point = FeetOff(evidence.Aeroplane.Airframe.Reference);
         if (evidence.Observe(point, evidence.Aeroplane.At(point), new BallReading(0)) is not { } seen) return null;
         var moved = changes.Sum(change => change.Amplitude * seen.Gains[ModelledCause.Of(change.Cause).First]);
         Estimate With(double widths) => evidence.Left.Predict(seen.Known + widths, seen.Gains,
             (explanation, mean) => evidence.ModelVariance(seen, explanation, mean) + Math.Pow(evidence.Practice.ModelError * widths, 2)).Estimate("widths");
         return new(With(0), With(moved));
     }
+
+    /// <summary>Wings held level at the reference, feet off: the ball shows what the rudder does.</summary>
+    internal static TestPoint FeetOff(ReferencePoint reference) => new(Manoeuvre.HoldLevel, reference.CasKt, reference.PressureAltitudeFt, TestPoint.StandardOatC(reference.PressureAltitudeFt),
+        reference.PowerPercent, 0, reference.Load, AirState.Smooth, null, null, []);
 
     /// <summary>What a move changes that a roll with hands off and the ball centred does not show; null for what it shows.</summary>
     internal static string? NotInTheTendency(AdjustableControl control) => control switch

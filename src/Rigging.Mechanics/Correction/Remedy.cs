@@ -76,10 +76,17 @@ static class Remedy
     {
         var limit = evidence.Aeroplane.Airframe.Limits!.AcceptableRollTendencyDegPerS;
         var tendency = evidence.Tendency();
-        var offset = evidence.Amplitude(Cause.AileronNeutralOffset).Mean;
+        var stands = evidence.Amplitude(Cause.AileronNeutralOffset).Estimate("deg");
+        var offset = stands.Mean;
+        var where = WhatIsKnown.Of(stands.Low, stands.High) switch
+        {
+            Known.Positive => string.Create(CultureInfo.InvariantCulture, $"about {offset:0.0}° right wing down"),
+            Known.Negative => string.Create(CultureInfo.InvariantCulture, $"about {-offset:0.0}° left wing down"),
+            _ => "off neutral, which way is not known,",
+        };
         return new(
             new([new(AdjustableControl.AileronNeutral, Math.Round(offset, 1), 0, null, null, null, null)], tendency.Estimate("deg/s"), tendency.Within(limit)),
             [],
-            [string.Create(CultureInfo.InvariantCulture, $"The ailerons stand about {Math.Abs(offset):0.0}° {(offset > 0 ? "right" : "left")} wing down with the wheel centred: set cables and neutral to the book, then check travel and tension. Hands off it rolls as before.")]);
+            [$"The ailerons stand {where} with the wheel centred: set cables and neutral to the book, then check travel and tension. Hands off it rolls as before."]);
     }
 }

@@ -54,7 +54,7 @@ public static class CheckFlight
             return new(Verdict.NotEnoughEvidence, tendency.Estimate("deg/s"), load, null, ["No acceptable roll tendency is on file for this airframe."]);
 
         var within = tendency.Within(limit);
-        List<string> reasons = [Said($"With the day's load taken out it rolls at {SignedRate.Of(tendency.Mean)}; the limit is {limit:0.0} °/s either way.")];
+        List<string> reasons = [Said($"With the day's load taken out it rolls {SignedRate.Known(tendency.Estimate("deg/s"))}; the limit is {limit:0.0} °/s either way.")];
         if (load is { Mean: var byLoad } && Math.Abs(byLoad) > limit / 4)
             reasons.Add($"The day's fuel and seats add {SignedRate.Of(byLoad)}.");
         var verdict = Decide(within, evidence.TendencyResolution, limit, fuelMeasured, reasons);

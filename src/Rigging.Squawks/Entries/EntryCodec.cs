@@ -24,6 +24,7 @@ public static class EntryCodec
         ["evaluation-flight"] = (2, typeof(EvaluationFlown)),
         ["assessment"] = (1, typeof(Assessed)),
         ["correction"] = (2, typeof(CorrectionAgreed)),
+        ["correction-withdrawn"] = (1, typeof(CorrectionWithdrawn)),
         ["work-started"] = (2, typeof(WorkStarted)),
         ["as-found"] = (3, typeof(AsFound)),
         ["torque-application"] = (3, typeof(TorqueApplied)),

@@ -76,3 +76,6 @@ public sealed record CorrectionAgreed(
     double? PredictedDegPerS,
     double? PredictedLowDegPerS,
     double? PredictedHighDegPerS) : Fact;
+
+/// <summary>What was agreed will not be done after all: back to the checks before any work began.</summary>
+public sealed record CorrectionWithdrawn(string Reason) : Fact;

@@ -19,9 +19,15 @@ public sealed record FlownEvidence(AssessmentRequest Request, Airframe Airframe,
             : null;
     }
 
-    /// <summary>As it stood before the last work that was signed; null when none was, or when there is nothing to go by.</summary>
+    /// <summary>As it stood before the work of the last round in which any was signed; null when none was, or when there is nothing to go by.</summary>
     public static FlownEvidence? BeforeWork(Ledger ledger, AirframeOnFile onFile) =>
-        ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone) is { Sequence: var work }
-            ? Now(ledger.Before(work), onFile)
-            : null;
+        FirstOfLastWork(ledger) is { } work ? Now(ledger.Before(work), onFile) : null;
+
+    /// <summary>Work that is signed again, after an inspection that failed, is the same work: what was before it was before its first signature.</summary>
+    internal static int? FirstOfLastWork(Ledger ledger)
+    {
+        if (ledger.Entries.LastOrDefault(entry => entry.Fact is WorkDone) is not { } last) return null;
+        var opened = ledger.Entries.LastOrDefault(entry => entry.Fact is RoundOpened && entry.Sequence < last.Sequence)?.Sequence ?? 0;
+        return ledger.Entries.First(entry => entry.Fact is WorkDone && entry.Sequence > opened).Sequence;
+    }
 }

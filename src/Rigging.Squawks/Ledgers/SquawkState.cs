@@ -217,6 +217,7 @@ public sealed record SquawkState
             Called call => Doubted(GroundingQuestions.Raised(call.RedFlags, call.Happened)) with { Call = call, CalledSinceWork = WorkStarted is null ? null : call.Call },
             GroundChecked check => Checked(entry, check),
             CorrectionAgreed correction => this with { Correction = correction },
+            CorrectionWithdrawn => this with { Correction = null },
             WorkStarted started => Working(entry) with { WorkStarted = started, MovedAt = MomentOf(entry) },
             // Looking at the marks during the checks is not work: whoever looked may still inspect.
             AsFound found => (Stage == Ledgers.Stage.InWork ? Working(entry) : this) with { AsFound = found, Settings = found.Bushings.Over(Settings), Adjusters = Over(found.Adjusters) },

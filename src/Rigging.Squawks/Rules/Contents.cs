@@ -22,6 +22,7 @@ static class Contents
         GroundChecked check => CheckRules.Of(check, state, facts),
         EvaluationFlown flown => CheckRules.Of(flown, facts),
         CorrectionAgreed correction => CorrectionRules.Of(correction, state, facts),
+        CorrectionWithdrawn withdrawn => Needed(withdrawn.Reason, "text-missing", "reason", "why the correction is withdrawn"),
         WorkStarted started => Needed(started.WingSupport, "wing-support-missing", "wingSupport",
             state.Plans(Controls.MovesIncidence) ? "how the wing is supported while its bolt is loose" : "how the surface or the aircraft is held, or that it is not needed"),
         AsFound found => WorkRules.Of(found, state),

@@ -25,6 +25,9 @@ static class CorrectionRules
         foreach (var twice in correction.Moves.Where(move => move.Control != Control.RepairOrReplace).GroupBy(move => move.Control).Where(same => same.Count() > 1))
             yield return new("same-control-twice", $"The {Words.Of(twice.Key)} stands in the plan twice. One move each, from where it is to where it shall be.", "moves");
         foreach (var move in correction.Moves)
+            if (move.Numbers() is ({ } start, { } end) && AsLeft.Same(move.Control, start, end))
+                yield return new("moves-nothing", $"The {Words.Of(move.Control)} goes from {Words.Stands(move.Control, start)} to {Words.Stands(move.Control, end)}: that is the same setting. Plan where it shall stand, or no move of it.", "moves");
+        foreach (var move in correction.Moves)
             foreach (var rule in move.Control.IsEccentric() ? Eccentric(move, facts) : Counted(move, facts)) yield return rule;
         foreach (var move in correction.Moves)
             if (move.Numbers().From is { } from && AsLeft.StandsAt(state, move.Control) is { } stands && !AsLeft.Same(move.Control, from, stands))

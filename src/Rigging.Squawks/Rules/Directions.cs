@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 
 namespace Rigging.Squawks.Rules;
@@ -13,10 +14,36 @@ public static class Directions
 
     public static string RollRate(double degPerS) => Sided(degPerS, ReadingLimits.RollRateDegPerS, $"{Space}°/s", "left wing down", "right wing down", "no roll");
 
-    /// <summary>A roll rate that is expected, with its 90 % interval; the side is said once where both ends have it.</summary>
-    public static string Expected(double degPerS, double low, double high) => $"{RollRate(degPerS)}, nine times in ten between " + (low < 0 && high > 0
-        ? $"{RollRate(low)} and {RollRate(high)}"
-        : $"{Rate(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Rate(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s");
+    /// <summary>A roll rate that is expected, with its 90 % interval: the side is said where the interval has one, and only then does the mean lead.</summary>
+    public static string Expected(double degPerS, double low, double high) => WhatIsKnown.Of(low, high, WhatIsKnown.UnfeltDegPerS) switch
+    {
+        Known.Positive or Known.Negative => $"{RollRate(degPerS)}, nine times in ten between {Rate(Math.Min(Math.Abs(low), Math.Abs(high)))} and {Rate(Math.Max(Math.Abs(low), Math.Abs(high)))}{Space}°/s",
+        Known.Nothing => $"{RollRate(0)}, {Range(low, high, RollRate)}",
+        _ => $"{NotWhichWay}, {Range(low, high, RollRate)}",
+    };
+
+    /// <summary>The same of anything else that is told by a side: a ball, a bank.</summary>
+    /// <param name="say">One value in words.</param>
+    public static string Expected(double mean, double low, double high, Func<double, string> say)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return WhatIsKnown.Of(low, high) == Known.NotWhichWay ? $"{NotWhichWay}, {Range(low, high, say)}" : $"{say(mean)}, {Range(low, high, say)}";
+    }
+
+    /// <summary>In a list of several: the mean where its side is known, else only between what and what.</summary>
+    public static string Short(double mean, double low, double high, Func<double, string> say)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return WhatIsKnown.Of(low, high) == Known.NotWhichWay ? $"between {say(low)} and {say(high)}" : say(mean);
+    }
+
+    public const string NotWhichWay = "not known which way";
+
+    public static string Range(double low, double high, Func<double, string> say)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return $"nine times in ten between {say(low)} and {say(high)}";
+    }
 
     public static string HeadingRate(double degPerS) => Sided(degPerS, ReadingLimits.HeadingRateDegPerS, $"{Space}°/s", "to the left", "to the right", "heading steady");
 

@@ -33,6 +33,7 @@ public static class MoveTable
         Row<EvaluationFlown>(Checking, [Authority.Pilot], Stage.InChecks),
         Row<Assessed>([Stage.InChecks, Stage.CorrectionAgreed], Hangar),
         Row<CorrectionAgreed>([Stage.InChecks], Hangar, Stage.CorrectionAgreed),
+        Row<CorrectionWithdrawn>([Stage.CorrectionAgreed], Hangar, Stage.InChecks),
         Row<WorkStarted>([Stage.CorrectionAgreed], [Authority.Mechanic], Stage.InWork),
         Row<AsFound>(Checking, Hangar, Stage.InChecks),
         Row<AsFound>([Stage.InWork], [Authority.Mechanic]),

@@ -29,6 +29,7 @@ public enum SecurityEventKind
     PasskeysDemanded,
     PasswordsAllowed,
     TotalTimeCorrected,
+    PersonRenamed,
 }
 
 /// <summary>Something that happened at the doors: kept for ever, changed never. People are pseudonyms here too.</summary>

@@ -756,6 +756,54 @@ namespace Rigging.Storage.Migrations
                     b.ToTable("person_authority", (string)null);
                 });
 
+            modelBuilder.Entity("Rigging.Storage.School.PersonNameChangeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Id"));
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("ChangedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("changed_by");
+
+                    b.Property<string>("FromName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("from_name");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("ToName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("to_name");
+
+                    b.HasKey("Id")
+                        .HasName("pk_person_name_change");
+
+                    b.HasIndex("ChangedBy")
+                        .HasDatabaseName("ix_person_name_change_changed_by");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_person_name_change_person_id");
+
+                    b.ToTable("person_name_change", (string)null);
+                });
+
             modelBuilder.Entity("Rigging.Storage.School.PersonRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1155,6 +1203,23 @@ namespace Rigging.Storage.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_person_authority_person_person_id");
+                });
+
+            modelBuilder.Entity("Rigging.Storage.School.PersonNameChangeRow", b =>
+                {
+                    b.HasOne("Rigging.Storage.School.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("ChangedBy")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_person_name_change_people_changed_by");
+
+                    b.HasOne("Rigging.Storage.School.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_person_name_change_people_person_id");
                 });
 
             modelBuilder.Entity("Rigging.Storage.School.PersonRow", b =>

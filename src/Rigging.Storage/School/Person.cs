@@ -33,6 +33,18 @@ public sealed class PersonRow
     public List<CertificateRow> Certificates { get; init; } = [];
 }
 
+/// <summary>One change of a person's name in the register: what was signed before it was signed under the earlier one. Goes with the person's name when that is erased.</summary>
+public sealed class PersonNameChangeRow
+{
+    public long Id { get; private init; }
+    public required PersonId PersonId { get; init; }
+    public required Instant At { get; init; }
+    public required PersonId ChangedBy { get; init; }
+    public required string FromName { get; init; }
+    public required string ToName { get; init; }
+    public required string Reason { get; init; }
+}
+
 /// <summary>What the school lets a person do; one row per authority.</summary>
 public sealed class PersonAuthorityRow
 {
@@ -81,6 +93,17 @@ sealed class PersonTable : IEntityTypeConfiguration<PersonRow>
         table.HasOne<Ledgers.SquawkRow>().WithMany().HasForeignKey(person => person.GuestOf);
         table.HasMany(person => person.Authorities).WithOne().HasForeignKey(row => row.PersonId);
         table.HasMany(person => person.Certificates).WithOne().HasForeignKey(row => row.PersonId);
+    }
+}
+
+sealed class PersonNameChangeTable : IEntityTypeConfiguration<PersonNameChangeRow>
+{
+    public void Configure(EntityTypeBuilder<PersonNameChangeRow> table)
+    {
+        table.ToTable("person_name_change");
+        table.Property(change => change.Id).UseIdentityAlwaysColumn();
+        table.HasOne<PersonRow>().WithMany().HasForeignKey(change => change.PersonId);
+        table.HasOne<PersonRow>().WithMany().HasForeignKey(change => change.ChangedBy);
     }
 }
 

@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Motion;
 using Rigging.Squawks.Entries;
@@ -40,7 +41,7 @@ sealed record AssessmentView(SquawkFile File, Airframe? Airframe, LedgerAssessme
     IReadOnlyList<EvidenceLine>? evidence;
 
     /// <summary>What the panels' difference does to the lift, once that cause is worth drawing; null before.</summary>
-    public Drawings.Drawing? SpanLoad => aeroplane is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude.Mean: var deg }
+    public Drawings.Drawing? SpanLoad => aeroplane is not null && Assessment?.Response.Causes.FirstOrDefault(cause => cause.Cause == Cause.PanelIncidenceDifference) is { Probability: >= WorthDrawing, Amplitude: { Mean: var deg } panels } && WhatIsKnown.Of(panels.Low, panels.High).HasSide()
         && aeroplane.LiftAlongTheSpan(deg) is var (level, change)
         ? Drawings.SpanLoadView.Draw(level, change, Directions.Difference(deg, "panel", "more incidence")) : null;
 

@@ -1,9 +1,9 @@
 using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Rules;
 using Rigging.Web.Desk;
-using Rigging.Web.Drawings;
 using Rigging.Web.Look;
 using static Rigging.Squawks.Rules.Directions;
 using Check = Rigging.Squawks.Entries.Check;
@@ -15,12 +15,35 @@ namespace Rigging.Web.Assessment;
 /// <summary>An assessment's numbers as people say them: sides in words, nine chances in ten as an interval.</summary>
 static class AssessmentWords
 {
-    /// <summary>What the aeroplane does, in one sentence.</summary>
-    public static string Tendency(Estimate? tendency, ReferencePoint reference) => tendency is null
-        ? Say.NothingOnRecordSaysHow
-        : Gaps.Fill(Say.WithHandsOffAndBallCentred, Heavy(tendency.Mean), RollRate(tendency.Mean), Between(tendency, RollRate), Words.Number(reference.CasKt, 0), Words.Number(reference.PressureAltitudeFt, 0), Directions.Load(reference.Load));
+    /// <summary>What the aeroplane does, in one sentence, and no more of it than is known.</summary>
+    /// <param name="limitDegPerS">Null where none is on file.</param>
+    /// <param name="ofYaw">The complaint is that it turns: no roll is no answer to that.</param>
+    public static string Tendency(Estimate? tendency, ReferencePoint reference, double? limitDegPerS = null, bool ofYaw = false)
+    {
+        if (tendency is null) return Say.NothingOnRecordSaysHow;
+        var known = tendency.OfRoll(limitDegPerS);
+        var said = known switch
+        {
+            Known.Negative => Say.LeftWingHeavy,
+            Known.Positive => Say.RightWingHeavy,
+            Known.Nothing => ofYaw ? Say.NoRollComplaintIsOfYaw : Say.FliesLevel,
+            Known.InsideLimit => ofYaw ? Say.InsideRollLimitComplaintIsOfYaw : Say.InsideLimitEitherWay,
+            _ => Say.NotKnownWhichWay,
+        };
+        return Gaps.Fill(Say.WithHandsOffAndBallCentred, said, known.HasSide() ? Expected(tendency.Mean, tendency.Low, tendency.High) : Range(tendency.Low, tendency.High, RollRate),
+            Words.Number(reference.CasKt, 0), Words.Number(reference.PressureAltitudeFt, 0), Directions.Load(reference.Load));
+    }
 
-    static string Heavy(double degPerS) => Math.Abs(degPerS) < AeroplaneView.LeastRate ? Say.FliesLevel : degPerS < 0 ? Say.LeftWingHeavy : Say.RightWingHeavy;
+    /// <summary>A complaint about turning or the ball, with no wing said to be heavy.</summary>
+    public static bool IsOfYaw(Reported report) =>
+        report.RollsTo is not (Squawks.Entries.Side.Left or Squawks.Entries.Side.Right) && report.BallWidths is { } ball && ball != 0;
+
+    /// <summary>Where the ball lies feet off, for a complaint of yaw; null where nothing is expected of it.</summary>
+    public static string? Yaw(Estimate? ball) => ball is null ? null : Gaps.Fill(Say.BallFeetOffWingsHeldLevel, Expected(ball.Mean, ball.Low, ball.High, Ball));
+
+    /// <summary>How large a cause is, if it is there, as far as is known.</summary>
+    public static string Size(Cause cause, Estimate amplitude, Equivalents coins) =>
+        WhatIsKnown.Of(amplitude.Low, amplitude.High) == Known.NotWhichWay ? Say.NotKnownWhichWay : Amplitude(cause, amplitude.Mean, coins);
 
     public static string Between(Estimate estimate, Func<double, string> words) => Gaps.Fill(Say.NineTimesInTenBetween, words(estimate.Low), words(estimate.High));
 

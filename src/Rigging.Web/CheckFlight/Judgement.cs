@@ -30,9 +30,9 @@ sealed record Judgement(VerdictWord Word, Estimate? Tendency, double? LimitDegPe
     static IEnumerable<string> OfTendency(CheckFlightVerdict verdict, Airframe airframe)
     {
         if (verdict.RollTendency is not { } found) yield break;
-        yield return Gaps.Fill(Say.WithLoadItIsRiggedForLetGo, Directions.RollRate(found.Mean), Directions.RollRate(found.Low), Directions.RollRate(found.High));
+        yield return Gaps.Fill(Say.WithLoadItIsRiggedForLetGo, Directions.Expected(found.Mean, found.Low, found.High));
         if (airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }) yield return Gaps.Fill(Say.LimitIsDegPerSEitherWay, Words.Number(limit));
-        foreach (var sentence in new Equivalents(new Aeroplane(airframe)).Says(found.Mean)) yield return sentence;
+        foreach (var sentence in new Equivalents(new Aeroplane(airframe)).Says(found)) yield return sentence;
     }
 
     static IEnumerable<string> OfLoad(CheckFlightVerdict verdict, AssessmentRequest request, Airframe airframe)

@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Adjusters;
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Mechanics.Loading;
 using Rigging.Mechanics.Motion;
@@ -47,14 +48,25 @@ public sealed class Equivalents
         return lines;
     }
 
-    /// <summary>A tendency in the pilot's currency: what would take it out, and what it is at the loads a school flies with.</summary>
-    public IReadOnlyList<string> Says(double degPerS) => IsMute ? [] :
+    /// <summary>A tendency in the pilot's currency: what would take it out where its side is known, and what it is at the loads a school flies with.</summary>
+    public IReadOnlyList<string> Says(Estimate tendency) => IsMute ? [] :
     [
-        .. Of(degPerS) is { } coins ? [coins] : Array.Empty<string>(),
-        Gaps.Fill(Say.WhatNextPilotWillFeel, string.Join("; ", AtCommonLoads(degPerS).Select(load => $"{load.Name}, {load.Feels}"))),
+        .. Of(tendency) is { } coins ? [coins] : Array.Empty<string>(),
+        Gaps.Fill(Say.WhatNextPilotWillFeel, string.Join("; ", AtCommonLoads(tendency).Select(load => $"{load.Name}, {load.Feels}"))),
     ];
 
-    /// <summary>What would take a tendency out, as one sentence; null where it is nothing to speak of.</summary>
+    /// <summary>What would take a tendency out, as one sentence; null where its side is not known, or where it is nothing to speak of.</summary>
+    public string? Of(Estimate tendency) => tendency.OfRoll().HasSide() ? Of(tendency.Mean) : null;
+
+    /// <summary>What the next pilot feels at the loads a school flies with, as far as the tendency is known.</summary>
+    public IReadOnlyList<LoadLine> AtCommonLoads(Estimate riggedFor)
+    {
+        if (IsMute) return [];
+        IReadOnlyList<LoadTendency> At(double degPerS) => currency.At(PilotsCurrency.CommonLoads(Airframe, PersonKg), degPerS);
+        return [.. At(riggedFor.Mean).Zip(At(riggedFor.Low), At(riggedFor.High)).Select(load => new LoadLine(load.First.Name, Short(load.First.DegPerS, load.Second.DegPerS, load.Third.DegPerS, RollRate)))];
+    }
+
+    /// <summary>What would take a roll of exactly that much out, as one sentence; null where it is nothing to speak of.</summary>
     public string? Of(double degPerS) => Balance(degPerS) is { } coins ? Gaps.Fill(Say.ItWouldStayLevelWith, coins) : null;
 
     /// <summary>What would balance that much roll: litres, or a person's weight, or flats; null where it is nothing to speak of.</summary>

@@ -10,7 +10,8 @@ static class Registers
 {
     public static async Task<Register> Names(RiggingDb db, CancellationToken ct) => new(
         await db.People.AsNoTracking().ToDictionaryAsync(person => person.Id, person => person.Name, ct),
-        await db.Set<CertificateRow>().AsNoTracking().ToDictionaryAsync(certificate => certificate.Id, certificate => certificate.Number, ct));
+        await db.Set<CertificateRow>().AsNoTracking().ToDictionaryAsync(certificate => certificate.Id, certificate => certificate.Number, ct),
+        await db.NameChanges.AsNoTracking().OrderBy(change => change.At).ThenBy(change => change.Id).Select(change => new EarlierName(change.PersonId, change.FromName, change.At)).ToListAsync(ct));
 
     public static async Task<SchoolOnFile> School(RiggingDb db, CancellationToken ct)
     {

@@ -1,3 +1,4 @@
+using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 using Rigging.Web.Look;
 
@@ -6,8 +7,8 @@ namespace Rigging.Web.Drawings;
 /// <summary>The aeroplane from behind, dropping its heavy wing: what is wrong, in one picture.</summary>
 public static class AeroplaneView
 {
-    /// <summary>°/s; slower than this nobody feels it: half a degree in ten seconds.</summary>
-    public const double LeastRate = 0.05;
+    /// <summary>°/s; slower than this nobody feels it.</summary>
+    public const double LeastRate = WhatIsKnown.UnfeltDegPerS;
 
     const double HalfSpan = 133, TipArc = 144, Edge = 8, ShownSeconds = 10, LeastBank = 2.5, MostBank = 15, PictureBank = 8;
     static readonly Point Axis = new(Drawing.MostWide / 2, 78);
@@ -19,28 +20,39 @@ public static class AeroplaneView
         Gaps.Fill(Say.WingHeavy, Capital(heavy)),
         read is null ? Say.AsReportedNoFigureGiven : Gaps.Fill(Say.NotToScale, read), [], []);
 
-    /// <summary>From a roll tendency in degrees per second, right wing down positive, with its 90 % interval and the limit if one is set.</summary>
+    /// <summary>
+    /// From a roll tendency in degrees per second, right wing down positive, with its 90 % interval and the limit if one is set. A wing drops only where the interval
+    /// says which; otherwise both carry the band.
+    /// </summary>
     public static Drawing FromRate(double rateDegPerS, double lowDegPerS, double highDegPerS, double? limitDegPerS = null)
     {
-        var side = rateDegPerS < 0 ? Side.Left : Side.Right;
-        var figure = $"{Rate(Math.Abs(rateDegPerS))}°/s";
+        var known = WhatIsKnown.Of(lowDegPerS, highDegPerS, LeastRate, limitDegPerS);
+        if (!known.HasSide()) return Level(known, lowDegPerS, highDegPerS, limitDegPerS);
+        var side = known == Known.Negative ? Side.Left : Side.Right;
+        var figure = $"{Numerals.Number(Math.Abs(rateDegPerS), 2)}°/s";
         var true10 = rateDegPerS * ShownSeconds;
-        var bank = Math.Abs(rateDegPerS) < LeastRate ? 0 : Math.CopySign(Math.Clamp(Math.Abs(true10), LeastBank, MostBank), true10);
-        var note = bank == 0 ? Say.LevelHandsOff
-            : bank == true10 ? Gaps.Fill(Say.DrawnAsItIsSAfterLetting, $"{ShownSeconds:0}")
-            : Gaps.Fill(Say.DrawnAtNotToScale, Numerals.Degrees(Math.Abs(bank), 1));
-        var banks = (lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds);
+        var bank = (side == Side.Left ? -1 : 1) * Math.Clamp(Math.Abs(true10), LeastBank, MostBank);
+        var note = bank == true10 ? Gaps.Fill(Say.DrawnAsItIsSAfterLetting, $"{ShownSeconds:0}") : Gaps.Fill(Say.DrawnAtNotToScale, Numerals.Degrees(Math.Abs(bank), 1));
         // A picture out of scale may not carry a band or a limit that is in scale.
-        Mark[] behind = bank != true10 ? [] : [Band(side, banks.Item1, banks.Item2)];
+        Mark[] behind = bank != true10 ? [] : [Band(side, lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds)];
         Mark[] limits = bank != true10 || limitDegPerS is not { } limit || limit * ShownSeconds > MostBank ? [] : Limit(side, limit);
-        return Draw(bank, bank == 0 ? Say.FliesLevelHandsOff : Gaps.Fill(Say.WingHeavyBy, Capital(side), figure), note, behind, limits,
-            bank == 0 ? null : figure, Interval(lowDegPerS, highDegPerS));
+        return Draw(bank, Gaps.Fill(Say.WingHeavyBy, Capital(side), figure), note, behind, limits, figure, Interval(lowDegPerS, highDegPerS));
+    }
+
+    static Drawing Level(Known known, double lowDegPerS, double highDegPerS, double? limitDegPerS)
+    {
+        var (low, high) = (lowDegPerS * ShownSeconds, highDegPerS * ShownSeconds);
+        var inScale = Math.Max(-low, high) <= MostBank;
+        Mark[] behind = known == Known.Nothing || !inScale ? [] : [Band(Side.Left, low, high), Band(Side.Right, low, high)];
+        Mark[] limits = known == Known.Nothing || !inScale || limitDegPerS is not { } limit || limit * ShownSeconds > MostBank ? [] : [.. Limit(Side.Left, limit), .. Limit(Side.Right, limit)];
+        var interval = Gaps.Fill(Say.DegPerSNineTimesInTen, Interval(lowDegPerS, highDegPerS));
+        return Draw(0, known switch { Known.Nothing => Say.FliesLevelHandsOff, Known.InsideLimit => Say.InsideLimitEitherWay, _ => Say.NotKnownWhichWay }, known == Known.Nothing ? Say.LevelHandsOff : interval, behind, limits);
     }
 
     static Drawing Draw(double bank, string title, string note, Mark[] behind, Mark[] limits, string? figure = null, string? interval = null)
     {
         var side = bank < 0 ? Side.Left : Side.Right;
-        List<Mark> marks = [.. behind, .. Level(), .. Aeroplane(bank), .. limits];
+        List<Mark> marks = [.. behind, .. LevelLine(), .. Aeroplane(bank), .. limits];
         if (bank != 0 && figure is not null) marks.AddRange(Lift(bank));
         if (bank != 0)
         {
@@ -61,7 +73,7 @@ public static class AeroplaneView
 
     static double Outboard(Side side) => side == Side.Left ? Edge : Drawing.MostWide - Edge;
 
-    static IEnumerable<Mark> Level()
+    static IEnumerable<Mark> LevelLine()
     {
         yield return Shape.Line(Axis.Plus(-TipArc - 12, 0), Axis.Plus(TipArc + 12, 0), Pen.AsFound with { Width = 1 });
     }

@@ -57,7 +57,7 @@ public sealed class Ramp(IDbContextFactory<RiggingDb> databases, LedgerStore led
             school, airframe is null ? null : await RiggedForOf(db, row, airframe, ct),
             [.. squawks.Select(squawk => new PastSquawk(squawk.Number, squawk.Stage, squawk.Round, squawk.Summary, squawk.OpenedAt, squawk.UpdatedAt))],
             [.. told.Where(ledger => ledger.State.Stage?.IsOpen() == false).SelectMany(ledger => ledger.State.StripesToSee.Select(seen => new StripeToSee(ledger.State.Report!.Number, seen.Torque.Fastener, TorquedAt(ledger, seen))))],
-            flew?.Chart, flew is { LatestDegPerS: var latest } && airframe is not null ? new Equivalents(new(airframe)).Says(latest) : []);
+            flew?.Chart, flew is { Latest: var latest } && airframe is not null ? new Equivalents(new(airframe)).Says(latest) : []);
     }
 
     static Instant TorquedAt(Ledger ledger, (int Sequence, TorqueApplied Torque) seen) => ledger.Entries[seen.Sequence - 1].Moment();

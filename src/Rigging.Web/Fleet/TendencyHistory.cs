@@ -16,8 +16,8 @@ static class TendencyHistory
     /// <summary>One roll tendency on record, °/s, right wing down positive.</summary>
     sealed record Found(Instant At, double Low, double Mean, double High, bool AfterFlight);
 
-    /// <returns>The plot, and the latest figure in it, °/s, right wing down positive; null when nothing on record says how it rolls.</returns>
-    public static (Chart Chart, double LatestDegPerS)? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
+    /// <returns>The plot, and the latest estimate in it, °/s, right wing down positive; null when nothing on record says how it rolls.</returns>
+    public static (Chart Chart, Estimate Latest)? Of(IReadOnlyList<Ledger> ledgers, DateTimeZone zone, double? limitDegPerS)
     {
         double Day(Instant at) => Chart.Day(at.InZone(zone).LocalDateTime);
         // Work signed on the day it was completed has its place among that day's entries; work signed late stands at noon of its day.
@@ -30,11 +30,11 @@ static class TendencyHistory
             .Select(entry => new Upright(Worked(entry, (WorkDone)entry.Fact), Gaps.Fill(Say.WorkS, ledger.State.Report!.Number)))).OrderBy(work => work.X)];
         var last = found[^1];
         return (new Chart(Say.HowItFlewHandsOff, Say.Day, Say.RollDegPerSRightWing,
-            Gaps.Fill(Say.AtSpeedAndLoadItIsRiggedForCircles, $"{last.At.InZone(zone).Date:uuuu-MM-dd}", Directions.RollRate(last.Mean), Directions.RollRate(last.Low), Directions.RollRate(last.High)),
+            Gaps.Fill(Say.AtSpeedAndLoadItIsRiggedForCircles, $"{last.At.InZone(zone).Date:uuuu-MM-dd}", Directions.Expected(last.Mean, last.Low, last.High)),
             [],
             [.. ((Dots[])[Of(false, Telling.Earlier, Say.Assessed), Of(true, Telling.Now, Say.AfterCheckFlight)]).Where(dots => dots.Points.Count > 0)],
             limitDegPerS is { } limit ? [new(limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2))), new(-limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2)))] : [],
-            works, Dates: true), last.Mean);
+            works, Dates: true), new(last.Mean, last.Low, last.High, "deg/s"));
     }
 
     static Found? Read(Entry entry) => entry.Fact switch

@@ -36,6 +36,23 @@ static class InspectionForm
             fields["findings"] ?? "");
     }
 
+    /// <summary>This person's last look in the round, where it failed: the next one starts from it. Null where there was none, or where it passed.</summary>
+    public static Entry? LastLook(SquawkFile file) =>
+        file.Ledger.Entries.LastOrDefault(entry => entry.Sequence >= file.Ledger.FirstOfRound && entry.Fact is Inspected && entry.By == file.Facts.Who.Id) is { Fact: Inspected { Passed: false } } look ? look : null;
+
+    /// <summary>The form as its inspector left it at a look that failed: what was seen and found. The result is open again.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> Typed(Inspected look) =>
+    [
+        .. look.Observations.Select(o => KeyValuePair.Create(FieldOf(o), o.Seen.ToString())),
+        new("fullTravelAtEveryFlapSetting", YesNo(look.FullTravelAtEveryFlapSetting)),
+        new("securedAndLocked", YesNo(look.SecuredAndLocked)),
+        new("nothingLeftBehind", YesNo(look.NothingLeftBehind)),
+        .. look.AcceptsDifference is { } accepts ? [new("acceptsDifference", YesNo(accepts))] : Array.Empty<KeyValuePair<string, string>>(),
+        new("findings", look.Findings),
+    ];
+
+    static string YesNo(bool yes) => yes ? "yes" : "no";
+
     /// <summary>
     /// The refusals at their fields. A control seen to move the wrong way is said without naming the right way: an answer is changed by looking again, not by reading.
     /// </summary>

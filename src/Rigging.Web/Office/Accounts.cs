@@ -36,7 +36,9 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
             """).ToListAsync(ct);
         var guestOf = person.GuestOf is { } squawk ? await db.Squawks.Where(row => row.Id == squawk).Select(row => (int?)row.Number).SingleAsync(ct) : null;
         return new(await Registers.School(db, ct), person.Number, person.Name, person.Email, [.. person.Authorities.Select(held => held.Authority).Order()],
-            guestOf, person.GuestUntil, person.LeftAt, person.ErasedAt, await sessions.Open(person.Id, ct), signed);
+            guestOf, person.GuestUntil, person.LeftAt, person.ErasedAt, await sessions.Open(person.Id, ct), signed,
+            await db.NameChanges.AsNoTracking().Where(change => change.PersonId == person.Id).OrderByDescending(change => change.At)
+                .Select(change => new NameChange(change.At, change.FromName, change.ToName, change.Reason, db.People.Where(by => by.Id == change.ChangedBy).Select(by => by.Name).Single())).ToListAsync(ct));
     }
 
     public async Task<WayIn> Add(NewPerson person, CancellationToken ct = default)
@@ -106,6 +108,22 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
         return [];
     }, ct);
 
+    /// <summary>A person's name as it is from now on. What was signed before stays under the name it was signed with.</summary>
+    public Task<IReadOnlyList<BrokenRule>> Rename(int number, string? name, string? reason, CancellationToken ct = default) => With(number, async (db, person) =>
+    {
+        if (person.ErasedAt is not null) return [new("person-erased", Say.ThisPersonIsErasedAlready, "newName")];
+        if (name?.Trim() is not { Length: > 0 and <= LongestName } wanted) return [new("text-missing", Gaps.Fill(Say.NameWanted, LongestName), "newName")];
+        if (wanted == person.Name) return [new("name-same", Gaps.Fill(Say.ThatIsTheNameOnFile, wanted), "newName")];
+        if (reason?.Trim() is not { Length: > 0 } why) return [new("text-missing", Say.WhyNameChanges, "reason")];
+        db.NameChanges.Add(new() { PersonId = person.Id, At = clock.GetCurrentInstant(), ChangedBy = await actor.Me(), FromName = person.Name, ToName = wanted, Reason = why });
+        person.Name = wanted;
+        await db.SaveChangesAsync(ct);
+        await watch.Note(SecurityEventKind.PersonRenamed, person.Id, "", ct: ct);
+        return [];
+    }, ct);
+
+    const int LongestName = 80;
+
     /// <summary>Takes name, contacts, certificate numbers, account and sessions out of the register for good. Entries and signatures stand, under a pseudonym, and every chain holds.</summary>
     /// <param name="typedName">The person's name, typed once more: it cannot be taken back.</param>
     public Task<IReadOnlyList<BrokenRule>> Erase(int number, string? typedName, CancellationToken ct = default) => With(number, async (db, person) =>
@@ -125,6 +143,7 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
         (person.Name, person.Email, person.ErasedAt) = ($"person {person.Id.Value.ToString()[^6..]} (erased)", null, now);
         foreach (var held in person.Certificates) (held.Number, held.Ratings, held.RecentBecause) = ("(erased)", null, null);
         await db.SaveChangesAsync(ct);
+        await db.NameChanges.Where(change => change.PersonId == person.Id).ExecuteDeleteAsync(ct);
         await db.Users.Where(user => user.PersonId == person.Id).ExecuteDeleteAsync(ct);
         await db.Drafts.Where(draft => draft.PersonId == person.Id).ExecuteDeleteAsync(ct);
         await db.Notices.Where(notice => notice.PersonId == person.Id).ExecuteDeleteAsync(ct);
@@ -160,7 +179,9 @@ public sealed class Accounts(IDbContextFactory<RiggingDb> databases, UserManager
 /// <param name="Signed">Everything this person signed, newest first.</param>
 public sealed record PersonFile(
     SchoolOnFile School, int Number, string Name, string? Email, IReadOnlyList<Authority> Authorities, int? GuestOf, Instant? GuestUntil, Instant? LeftAt, Instant? ErasedAt,
-    IReadOnlyList<OpenSession> Sessions, IReadOnlyList<SignedLine> Signed);
+    IReadOnlyList<OpenSession> Sessions, IReadOnlyList<SignedLine> Signed, IReadOnlyList<NameChange> NameChanges);
+
+public sealed record NameChange(Instant At, string From, string To, string Reason, string By);
 
 /// <param name="At">As in the entry: UTC.</param>
 public sealed record SignedLine(int Squawk, int Sequence, string Kind, string At);

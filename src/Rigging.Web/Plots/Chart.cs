@@ -30,11 +30,17 @@ public sealed record Curve(Telling Telling, string Name, IReadOnlyList<(double X
 public sealed record Dots(Telling Telling, string Name, IReadOnlyList<Dot> Points);
 
 /// <param name="Within">Where it lies nine times in ten, which need not be as far on both sides; null where nobody knows.</param>
-public sealed record Dot(double X, double Y, (double Low, double High)? Within)
+/// <param name="Read">What was read, where the dot is drawn as it would be on another flight than its own; null where it is drawn as read.</param>
+public sealed record Dot(double X, double Y, (double Low, double High)? Within, ReadElsewhere? Read = null)
 {
     /// <param name="give">Half the width in which it lies nine times in ten.</param>
-    public static Dot GiveOrTake(double x, double y, double? give) => new(x, y, give is { } half ? (y - half, y + half) : null);
+    public static Dot GiveOrTake(double x, double y, double? give, ReadElsewhere? read = null) => new(x, y, give is { } half ? (y - half, y + half) : null, read);
 }
+
+/// <summary>A reading as it was taken.</summary>
+/// <param name="Value">In the unit of the plot.</param>
+/// <param name="Flown">How that flight differed: "at 70 kt, with another load".</param>
+public sealed record ReadElsewhere(double Value, string Flown);
 
 /// <summary>A level that must not be passed.</summary>
 public sealed record Level(double Y, string Name);

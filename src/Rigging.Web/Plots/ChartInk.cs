@@ -141,8 +141,15 @@ static partial class ChartInk
             bar.LineWidth = 1.5f;
             bar.MarkerSize = 0;
         }
-        var marks = plot.Add.ScatterPoints(dots.Points.Select(p => p.X).ToArray(), dots.Points.Select(p => p.Y).ToArray());
-        marks.MarkerStyle.Shape = dots.Telling == Telling.Now ? MarkerShape.FilledSquare : MarkerShape.OpenCircle;
+        Mark(plot, dots, inks, dots.Points.Where(dot => dot.Read is null), dots.Telling == Telling.Now ? MarkerShape.FilledSquare : MarkerShape.OpenCircle);
+        Mark(plot, dots, inks, dots.Points.Where(dot => dot.Read is not null), dots.Telling == Telling.Now ? MarkerShape.FilledDiamond : MarkerShape.OpenDiamond);
+    }
+
+    static void Mark(Plot plot, Dots dots, Inks inks, IEnumerable<Dot> points, MarkerShape shape)
+    {
+        if (points.ToArray() is not { Length: > 0 } marked) return;
+        var marks = plot.Add.ScatterPoints(marked.Select(p => p.X).ToArray(), marked.Select(p => p.Y).ToArray());
+        marks.MarkerStyle.Shape = shape;
         marks.MarkerStyle.Size = 10;
         marks.MarkerStyle.FillColor = marks.MarkerStyle.OutlineColor = marks.MarkerStyle.LineColor = dots.Telling == Telling.Now ? inks.Accent : inks.Ink;
         marks.MarkerStyle.LineWidth = 2;

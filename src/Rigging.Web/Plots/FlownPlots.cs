@@ -44,7 +44,7 @@ static class FlownPlots
         if (flown is not null) dots.Add(Timed(now, Telling.Now, before is null ? Say.Read : Say.ReadAfterWork, flown, ran.Point));
         var at = curves[^1].Points[^1];
         return new Chart(Gaps.Fill(Say.BankAfterLettingGo, Numerals.Short(ran.Point.CasKt)), Say.SecondsAfterLettingGo, Bank,
-            Gaps.Fill(Say.SquaresAreReadingsWithTheirError, Words.Capital(Words.Of(ran.Point.Manoeuvre)), Numerals.Short(at.X), Directions.Bank(at.Mean), Directions.Bank(at.Low), Directions.Bank(at.High), Compared(curves, Directions.Bank)),
+            Gaps.Fill(Say.SquaresAreReadingsWithTheirError, Words.Capital(Words.Of(ran.Point.Manoeuvre)), Numerals.Short(at.X), Directions.Expected(at.Mean, at.Low, at.High, Directions.Bank), Compared(curves, Directions.Bank)) + AsRead(dots, Directions.Bank, $"{Directions.Space}s"),
             curves, dots, [], []);
     }
 
@@ -61,7 +61,7 @@ static class FlownPlots
             [.. Enumerable.Range(0, 13).Select(i => slow + (fast - slow) * i / 12).Select(speed => flown.Outlook.Expected(of with { CasKt = speed }, new BankAfter(seconds, 0)) is { } bank
                 ? ((double, double, double, double)?)(speed, bank.Low / seconds, bank.Mean / seconds, bank.High / seconds) : null).OfType<(double, double, double, double)>()]);
         Dots Read(FlownEvidence flown, Telling telling, string name) => new(telling, name,
-            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => Dot.GiveOrTake(r.Point.CasKt, AsOn(flown, of, r.Point, r.Seconds, r.Deg) / r.Seconds, flown.Outlook.ReadWithin(r.Point, r.Reading) / r.Seconds))]);
+            [.. TimedReadings(flown).Where(r => r.Point.Manoeuvre == of.Manoeuvre).Select(r => Drawn(flown, r.Point.CasKt, of with { CasKt = r.Point.CasKt }, r, r.Seconds))]);
         List<Curve> curves = [];
         List<Dots> dots = [];
         if (before is not null)
@@ -74,27 +74,53 @@ static class FlownPlots
         IReadOnlyList<Level> levels = now.Airframe.Limits is { AcceptableRollTendencyDegPerS: var limit }
             ? [new(limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2))), new(-limit, Gaps.Fill(Say.Limit, Numerals.Number(limit, 2)))] : [];
         return new Chart(Gaps.Fill(Say.RollOverFirstS, Numerals.Short(seconds)), Say.IndicatedAirspeedKt, Rate,
-            Gaps.Fill(Say.WithDaysFuelAndSeatsInItWing, Words.Capital(Words.Of(of.Manoeuvre)), Compared(curves, Directions.RollRate)),
+            Gaps.Fill(Say.WithDaysFuelAndSeatsInItWing, Words.Capital(Words.Of(of.Manoeuvre)), Compared(curves, Directions.RollRate)) + AsRead(dots, Directions.RollRate, $"{Directions.Space}kt"),
             curves, dots, levels, []);
     }
 
     static string Compared(List<Curve> curves, Func<double, string> words) => curves.Count < 2 ? ""
-        : Gaps.Fill(Say.BeforeWorkAtRightHand, words(curves[0].Points[^1].Mean), words(curves[1].Points[^1].Mean));
+        : Gaps.Fill(Say.BeforeWorkAtRightHand, Ends(curves[0], words), Ends(curves[1], words));
+
+    static string Ends(Curve curve, Func<double, string> words) => curve.Points[^1] is var at ? Directions.Short(at.Mean, at.Low, at.High, words) : "";
 
     static Curve Banks(FlownEvidence flown, Telling telling, string name, TestPoint point, double longest) => new(telling, name,
         [.. Enumerable.Range(0, 21).Select(i => longest * i / 20).Select(t => t == 0 ? (0, 0, 0, 0)
             : flown.Outlook.Expected(point, new BankAfter(t, 0)) is { } bank ? (t, bank.Low, bank.Mean, bank.High) : ((double, double, double, double)?)null).OfType<(double, double, double, double)>()]);
 
     static Dots Timed(FlownEvidence flown, Telling telling, string name, Ran ran, TestPoint of) =>
-        new(telling, name, [.. ran.Readings.Select(r => Dot.GiveOrTake(r.Seconds, AsOn(flown, of, r.Point, r.Seconds, r.Deg), flown.Outlook.ReadWithin(r.Point, r.Reading)))]);
+        new(telling, name, [.. ran.Readings.Select(r => Drawn(flown, r.Seconds, of, r, 1))]);
 
-    /// <summary>The bank as the flight that is drawn would have had it: what was read, and what its own load, height and power are worth less. A line and its readings belong together only so.</summary>
-    static double AsOn(FlownEvidence flown, TestPoint drawn, TestPoint point, double seconds, double deg)
+    /// <summary>
+    /// A reading as the flight that is drawn would have had it: what was read, and what its own speed, load, height and power are worth less. A line and its readings
+    /// belong together only so; where that moves the dot, it says what was read.
+    /// </summary>
+    /// <param name="per">Seconds over which the bank is spread, or 1.</param>
+    static Dot Drawn(FlownEvidence flown, double x, TestPoint drawn, (TestPoint Point, Reading Reading, double Seconds, double Deg) read, double per)
     {
-        var bank = new BankAfter(seconds, 0);
-        return flown.Outlook.Expected(drawn with { CasKt = point.CasKt, LastInput = point.LastInput, Manoeuvre = point.Manoeuvre }, bank) is { } there && flown.Outlook.Expected(point, bank) is { } here
-            ? deg + there.Mean - here.Mean : deg;
+        var bank = new BankAfter(read.Seconds, 0);
+        var shift = flown.Outlook.Expected(drawn with { LastInput = read.Point.LastInput }, bank) is { } there && flown.Outlook.Expected(read.Point, bank) is { } here ? there.Mean - here.Mean : 0;
+        var give = flown.Outlook.ReadWithin(read.Point, read.Reading) / per;
+        return Math.Abs(shift) < SeenDeg ? Dot.GiveOrTake(x, read.Deg / per, give) : Dot.GiveOrTake(x, (read.Deg + shift) / per, give, new(read.Deg / per, Flown(drawn, read.Point)));
     }
+
+    /// <summary>Nearer than this nobody sees a difference in the plot.</summary>
+    const double SeenDeg = 0.05;
+
+    static string Flown(TestPoint drawn, TestPoint point) => string.Join(", ", (IEnumerable<string>)
+    [
+        .. drawn.Manoeuvre == point.Manoeuvre ? [] : (string[])[Words.Of(point.Manoeuvre)],
+        .. Math.Abs(drawn.CasKt - point.CasKt) < 0.5 ? [] : (string[])[Gaps.Fill(Say.AtKt, Numerals.Short(point.CasKt))],
+        .. Same(drawn.Load, point.Load) ? [] : (string[])[Say.WithAnotherLoad],
+        .. Math.Abs(drawn.PressureAltitudeFt - point.PressureAltitudeFt) < 100 && Math.Abs((drawn.PowerPercent ?? 0) - (point.PowerPercent ?? 0)) < 1 ? [] : (string[])[Say.AtAnotherHeightOrPower],
+    ]);
+
+    static bool Same(Load one, Load other) => Directions.Load(one) == Directions.Load(other);
+
+    /// <summary>What was read where a dot is drawn otherwise: a plot on paper has no table beside it.</summary>
+    static string AsRead(List<Dots> dots, Func<double, string> words, string unit) =>
+        dots.SelectMany(of => of.Points).Where(dot => dot.Read is not null).ToList() is { Count: > 0 } moved
+            ? Gaps.Fill(Say.OpenMarksWereReadElsewhere, string.Join("; ", moved.Select(dot => $"{Numerals.Short(dot.X)}{unit}: {words(dot.Read!.Value)}{(dot.Read.Flown.Length > 0 ? $" ({dot.Read.Flown})" : "")}")))
+            : "";
 
     static Ran? MostTimed(FlownEvidence flown) => TimedReadings(flown)
         .GroupBy(reading => (reading.Point.Manoeuvre, Speed: Math.Round(reading.Point.CasKt / 5)))

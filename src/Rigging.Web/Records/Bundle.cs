@@ -38,7 +38,10 @@ sealed record RegisterExtract(
     IReadOnlyList<ExtractPerson> People, IReadOnlyList<ExtractCertificate> Certificates, IReadOnlyList<ExtractTool> Tools,
     IReadOnlyList<ExtractAircraft> Aircraft, IReadOnlyList<ExtractAirframe> Airframes);
 
-sealed record ExtractPerson(Guid Id, int Number, string Name);
+/// <param name="EarlierNames">Names before, the earliest first: an entry made before such a moment was made under that name. Null where there were none, and in bundles of before.</param>
+sealed record ExtractPerson(Guid Id, int Number, string Name, IReadOnlyList<ExtractEarlierName>? EarlierNames = null);
+
+sealed record ExtractEarlierName(string Name, Instant Until);
 
 sealed record ExtractCertificate(Guid Id, Guid Person, string Kind, string Number, LocalDate? ValidUntil);
 

@@ -111,12 +111,13 @@ public sealed partial class BundleMaker(IDbContextFactory<RiggingDb> databases, 
     static async Task<RegisterExtract> Extract(RiggingDb db, HashSet<Guid> named, CancellationToken ct)
     {
         var people = await db.People.AsNoTracking().OrderBy(person => person.Number).ToListAsync(ct);
+        var earlier = (await db.NameChanges.AsNoTracking().OrderBy(change => change.At).ThenBy(change => change.Id).ToListAsync(ct)).ToLookup(change => change.PersonId, change => new ExtractEarlierName(change.FromName, change.At));
         var certificates = await db.Set<CertificateRow>().AsNoTracking().OrderBy(certificate => certificate.Id).ToListAsync(ct);
         var tools = await db.Tools.AsNoTracking().OrderBy(tool => tool.Code).ToListAsync(ct);
         var aircraft = (await db.Aircraft.AsNoTracking().OrderBy(row => row.Registration).ToListAsync(ct)).FindAll(row => named.Contains(row.Id.Value));
         var airframes = await db.Airframes.AsNoTracking().OrderBy(row => row.Id).ThenBy(row => row.Version).ToListAsync(ct);
         return new(
-            [.. people.Where(person => named.Contains(person.Id.Value)).Select(person => new ExtractPerson(person.Id.Value, person.Number, person.Name))],
+            [.. people.Where(person => named.Contains(person.Id.Value)).Select(person => new ExtractPerson(person.Id.Value, person.Number, person.Name, earlier.Contains(person.Id) ? [.. earlier[person.Id]] : null))],
             [.. certificates.Where(held => named.Contains(held.Id.Value)).Select(held => new ExtractCertificate(held.Id.Value, held.PersonId.Value, held.Kind, held.Number, held.ValidUntil))],
             [.. tools.Where(tool => named.Contains(tool.Id.Value)).Select(tool => new ExtractTool(tool.Id.Value, tool.Code, tool.Kind, tool.Description, tool.Serial, tool.CalibratedOn, tool.CalibrationDue))],
             [.. aircraft.Select(row => new ExtractAircraft(row.Id.Value, row.Registration, row.Serial, row.AirframeId, row.AirframeVersion, row.TotalTimeTenths / 10.0))],

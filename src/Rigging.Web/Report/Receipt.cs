@@ -71,9 +71,9 @@ public sealed record Receipt(
         if (verdict?.Computed.RollTendency is not { } now || facts.Airframe is not { } onFile) yield break;
         var aeroplane = new Aeroplane(onFile.Read());
         var worth = new Equivalents(aeroplane);
-        yield return Gaps.Fill(Say.LetGoAtKtWithLoad, Rigging.Squawks.Rules.Words.Number(aeroplane.Airframe.Reference.CasKt, 0), Directions.RollRate(now.Mean));
-        if (worth.Of(now.Mean) is { } coins) yield return coins;
-        foreach (var load in worth.AtCommonLoads(now.Mean)) yield return $"{Rigging.Squawks.Rules.Words.Capital(load.Name)}: {load.Feels}.";
+        yield return Gaps.Fill(Say.LetGoAtKtWithLoad, Rigging.Squawks.Rules.Words.Number(aeroplane.Airframe.Reference.CasKt, 0), Directions.Expected(now.Mean, now.Low, now.High));
+        if (worth.Of(now) is { } coins) yield return coins;
+        foreach (var load in worth.AtCommonLoads(now)) yield return $"{Rigging.Squawks.Rules.Words.Capital(load.Name)}: {load.Feels}.";
     }
 
     static IEnumerable<Drawing> Draw(SquawkState state, LedgerVerdict? verdict, Facts facts)

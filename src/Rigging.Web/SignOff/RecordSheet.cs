@@ -50,12 +50,10 @@ sealed class RecordSheet
             .. work.Parts.Select(part => $"{part.Quantity} × {part.Description}, {part.PartNumber}."),
             Gaps.Fill(Say.DisturbedSentence, Words.Disturbed(work)),
         ]));
-        yield return new Paragraph(Gaps.Fill(Say.WorkByFullEntryIsInSquawk, Signed(state.WorkDone!.Value.By), state.Inspection is { Fact.Passed: true, By: var inspector } ? Gaps.Fill(Say.InspectedBy, Signed(inspector)) : "", file.Number), Small: true);
+        yield return new Paragraph(Gaps.Fill(Say.WorkByFullEntryIsInSquawk, signatures.Signer<WorkDone>(), state.Inspection is { Fact.Passed: true } ? Gaps.Fill(Say.InspectedBy, signatures.Signer<Inspected>()) : "", file.Number), Small: true);
         if (state.Approval is null) yield return new Signature(Say.ToBeSignedByCertifier, file.Facts.RuleSet.ReleaseWording, "", "", "");
         else foreach (var block in signatures.Of<Approved>(Texts.ApprovedForReturnToService, file.Facts.RuleSet.ReleaseWording)) yield return block;
     }
-
-    string Signed(Rigging.Squawks.People.PersonId person) => file.Register.Name(person);
 
     /// <summary>The ledger as it stood when a round ended.</summary>
     static Ledger? Round(Ledger ledger, int? number)
@@ -95,7 +93,7 @@ sealed class RecordSheet
         yield return new Facts(
         [
             (Texts.Aircraft, Gaps.Fill(Say.Serial, file.Aircraft.Registration, file.Aircraft.AirframeName, file.Aircraft.Serial)),
-            (Say.Squawk, Gaps.Fill(Say.SRoundReportedBy, file.Number, state.Round, file.When(round.Entries[0].At), file.Register.Name(round.Entries[0].By))),
+            (Say.Squawk, Gaps.Fill(Say.SRoundReportedBy, file.Number, state.Round, file.When(round.Entries[0].At), file.Register.NameThenAndNow(round.Entries[0].By, round.Entries[0].At))),
             (Say.Complaint, state.Report!.Words),
             .. state.Correction is { Data: var data } ? [(Say.Data, Gaps.Fill(Say.SectionRevision, data.Manual, data.Section, data.Revision))] : (IEnumerable<(string, string)>)[],
             (Texts.WorkCompletedOn, work.CompletedOn.ToString("uuuu-MM-dd", null)),

@@ -28,13 +28,16 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     /// <summary>After a heading: which entry it rests on, and whether a later one corrects it.</summary>
     public string Mark<T>() where T : Fact => Last<T>() is { } entry ? Gaps.Fill(Say.EntryMark, entry.Sequence, CorrectionsOf(entry) is { Length: > 0 } by ? Gaps.Fill(Say.CorrectedBySeeBelow, by) : "") : "";
 
+    /// <summary>Who signed the act, by the name it was signed with; empty where nobody has.</summary>
+    public string Signer<T>() where T : Fact => Last<T>() is { } entry ? File.Register.NameThenAndNow(entry.By, entry.At) : "";
+
     /// <summary>The signature under an act.</summary>
     /// <param name="statement">What stands above it on paper; the last line of the signed text unless said otherwise.</param>
     public IEnumerable<Block> Of<T>(string what, string? statement = null) where T : Fact
     {
         if (Last<T>() is not { Signature: { } signature } entry) yield break;
         var kind = signature.CertificateKind is { } code ? File.Facts.RuleSet.WordsFor(code) : null;
-        yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text).Split('\n')[^1], File.Register.Name(entry.By),
+        yield return new Paper.Signature(what, statement ?? File.Register.Render(signature.Text, entry.At).Split('\n')[^1], File.Register.NameThenAndNow(entry.By, entry.At),
             signature.Certificate is { } certificate ? $"{File.Register.Number(certificate)}, {kind}" : Say.NoneOnFile,
             $"{File.When(entry.At)} {File.School.Zone.Id}{(Round.ClockWentBack(entry) ? Gaps.Fill(Say.ServersClockWentBack, entry.Sequence - 1) : "")}",
             Gaps.Fill(Say.SignedInLedgerEntryGiven, entry.Sequence, SquawkFile.How(signature), File.When(signature.AuthenticatedAt), signature.ShownSha256, Papers.Where(paper => paper.Photo.PaperOf == entry.Sequence).Aggregate("", (said, paper) => Gaps.Fill(Say.SignedOnPaperTooPhotographed, said, paper.Entry.Sequence, Words.Of(paper.Photo.Original!.Value)))));
@@ -47,7 +50,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     {
         List<IReadOnlyList<string>> rows = [.. from entry in Round.Entries
                                                where entry.Sequence >= Round.FirstOfRound && entry.Fact is IMayComeLate { HappenedAt: not null }
-                                               select (IReadOnlyList<string>)[$"{entry.Sequence}", entry.Fact is Noted note ? note.Text : EntryStory.Of(entry.Fact).Title, File.When(((IMayComeLate)entry.Fact).HappenedAt!.Value), File.When(entry.At), File.Register.Name(entry.By)]];
+                                               select (IReadOnlyList<string>)[$"{entry.Sequence}", entry.Fact is Noted note ? note.Text : EntryStory.Of(entry.Fact).Title, File.When(((IMayComeLate)entry.Fact).HappenedAt!.Value), File.When(entry.At), File.Register.NameThenAndNow(entry.By, entry.At)]];
         if (rows.Count == 0) yield break;
         yield return new Heading(Say.LateEntries);
         yield return new Table([new(Say.Entry, 0.4), new(Texts.What, 1.8), new(Say.Happened, 1.1), new(Say.Entered, 1.2), new(Texts.By, 1)], rows);
@@ -58,7 +61,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
     {
         List<IReadOnlyList<string>> rows =
         [
-            .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", Gaps.Fill(Say.SignedBy, EntryStory.Of(entry.Fact).Title, File.Register.Name(entry.By), File.When(entry.At)), SupersededBy(entry)]),
+            .. Signed.Except(Standing).Select(entry => (IReadOnlyList<string>)[$"{entry.Sequence}", Gaps.Fill(Say.SignedBy, EntryStory.Of(entry.Fact).Title, File.Register.NameThenAndNow(entry.By, entry.At), File.When(entry.At)), SupersededBy(entry)]),
             .. Notes(note => note.Corrects, Say.CorrectedByEntry),
         ];
         if (rows.Count > 0)
@@ -77,7 +80,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         from entry in File.Ledger.Entries
         let note = Correcting.AsItCounts(entry, File.Ledger) as Noted
         where note is not null && about(note) is not null
-        select (IReadOnlyList<string>)[$"{about(note)}", note.Text, Gaps.Fill(said, entry.Sequence, File.Register.Name(entry.By), File.When(entry.At))];
+        select (IReadOnlyList<string>)[$"{about(note)}", note.Text, Gaps.Fill(said, entry.Sequence, File.Register.NameThenAndNow(entry.By, entry.At), File.When(entry.At))];
 
     /// <summary>Every standing signature's text, word for word.</summary>
     public IEnumerable<Block> Annex()
@@ -86,7 +89,7 @@ sealed record RecordSignatures(SquawkFile File, Ledger Round)
         foreach (var entry in Standing.OrderBy(entry => entry.Sequence))
         {
             yield return new Paragraph(Gaps.Fill(Say.EntryAndTitle, entry.Sequence, EntryStory.Of(entry.Fact).Title), Small: true, Strong: true);
-            yield return new Paragraph(File.Register.Render(entry.Signature!.Text), Small: true);
+            yield return new Paragraph(File.Register.Render(entry.Signature!.Text, entry.At), Small: true);
         }
     }
 

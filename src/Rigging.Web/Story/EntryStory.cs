@@ -16,6 +16,7 @@ public static class EntryStory
         EvaluationFlown flown => FlightStory.Of(flown),
         Assessed assessed => PlanStory.Of(assessed),
         CorrectionAgreed agreed => PlanStory.Of(agreed),
+        CorrectionWithdrawn withdrawn => new(Say.CorrectionWithdrawn, [Say.BackToChecksNothingWasMoved, .. Line.Quote(withdrawn.Reason)]),
         WorkStarted started => WorkStory.Of(started),
         AsFound found => WorkStory.Of(found),
         TorqueApplied torque => WorkStory.Of(torque),

@@ -23,8 +23,8 @@ static class PlanStory
         ]);
     }
 
-    /// <summary>Mean, low and high, degrees per second, right wing down positive; null when the answer, an assessment or a verdict, gave none.</summary>
-    public static (double Mean, double Low, double High)? Tendency(string answer) =>
+    /// <summary>Degrees per second, right wing down positive; null when the answer, an assessment or a verdict, gave none.</summary>
+    public static Estimate? Tendency(string answer) =>
         Parse(answer) is JsonObject response ? Estimate(response["rollTendency"]) : null;
 
     static IEnumerable<Line> Result(JsonObject response)
@@ -48,12 +48,14 @@ static class PlanStory
         agreed.OwnPlan ? Say.MechanicsOwnPlan : Say.AsProposedByAssessment,
         .. Line.Quote(agreed.Reason),
         .. agreed.PredictedDegPerS is { } predicted
-            ? [Gaps.Fill(Say.ExpectedAfterwards, agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Expected(predicted, low, high) : RollRate(predicted))]
+            ? [Gaps.Fill(Say.ExpectedAfterwards, agreed is { PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Expected(predicted, low, high) : Gaps.Fill(Say.IntervalNotOnRecord, RollRate(predicted)))]
             : Array.Empty<Line>(),
     ]);
 
-    static (double Mean, double Low, double High)? Estimate(JsonNode? node) =>
-        node is JsonObject estimate && Number(estimate["mean"]) is { } mean && Number(estimate["low"]) is { } low && Number(estimate["high"]) is { } high ? (mean, low, high) : null;
+    /// <summary>Null where it is not on record with its interval: then nothing is said that rests on one.</summary>
+    public static Estimate? Estimate(double? mean, double? low, double? high) => mean is { } m && low is { } l && high is { } h ? new(m, l, h, "deg/s") : null;
+
+    static Estimate? Estimate(JsonNode? node) => node is JsonObject estimate ? Estimate(Number(estimate["mean"]), Number(estimate["low"]), Number(estimate["high"])) : null;
 
     static IEnumerable<JsonObject> Objects(JsonNode? node) => node is JsonArray list ? list.OfType<JsonObject>() : [];
 }

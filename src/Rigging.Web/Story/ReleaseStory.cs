@@ -43,7 +43,9 @@ static class ReleaseStory
 
     public static Told Of(VerdictGiven verdict) => new(Gaps.Fill(Say.Verdict, Words.Of(verdict.Verdict)),
     [
-        .. verdict.TendencyDegPerS is { } rate ? [Gaps.Fill(Say.WithLoadItIsRigged, RollRate(rate))] : Array.Empty<Line>(),
+        .. verdict.TendencyDegPerS is { } rate
+            ? [Gaps.Fill(Say.WithLoadItIsRigged, PlanStory.Tendency(verdict.Response) is { } found ? Expected(found.Mean, found.Low, found.High) : Gaps.Fill(Say.IntervalNotOnRecord, RollRate(rate)))]
+            : Array.Empty<Line>(),
         .. verdict.LoadShareDegPerS is { } share ? [Gaps.Fill(Say.DaysFuelAndSeatsAdded, RollRate(share))] : Array.Empty<Line>(),
         verdict.Explanation,
     ]);

@@ -34,18 +34,18 @@ public sealed record StoryView(
         var tendency = TendencyOf(file);
         return new(
             file, ReportStory.Sentence(file.State.Report!), PictureOf(file.State.Report!, tendency, airframe),
-            tendency is { Mean: var mean } && airframe is not null ? new Equivalents(new Aeroplane(airframe)).Says(mean) : [],
+            tendency is { } known && airframe is not null ? new Equivalents(new Aeroplane(airframe)).Says(known) : [],
             RoundsOf(file), NextStep.Of(file), Step.Beside(file), Caution.Of(file));
     }
 
     /// <summary>By the last assessment or verdict of the aircraft as it stands; null when there is none.</summary>
-    static (double Mean, double Low, double High)? TendencyOf(SquawkFile file) =>
+    static Estimate? TendencyOf(SquawkFile file) =>
         file.Ledger.Entries.Reverse().TakeWhile(entry => entry.Fact is not WorkDone)
             .Select(entry => entry.Fact switch { Assessed assessed => PlanStory.Tendency(assessed.Response), VerdictGiven verdict => PlanStory.Tendency(verdict.Response), _ => null })
             .FirstOrDefault(tendency => tendency is not null);
 
     /// <summary>By what is on record, else by the pilot's words.</summary>
-    static Drawing? PictureOf(Reported report, (double Mean, double Low, double High)? tendency, Airframe? airframe)
+    static Drawing? PictureOf(Reported report, Estimate? tendency, Airframe? airframe)
     {
         if (tendency is { } found) return AeroplaneView.FromRate(found.Mean, found.Low, found.High, airframe?.Limits?.AcceptableRollTendencyDegPerS);
         return report.RollsTo switch
@@ -79,15 +79,15 @@ public sealed record StoryView(
         : $"{entries.Count} {(entries.Count == 1 ? Say.EntryInText : Say.EntriesInText)}";
 
     static ToldEntry Tell(Entry entry, SquawkFile file, Lazy<Equivalents?> worth) => new(
-        entry.Sequence, Told(entry, file, worth), file.When(entry.At), file.Register.Name(entry.By), Words.Of(entry.As),
+        entry.Sequence, Told(entry, file, worth), file.When(entry.At), file.Register.NameThenAndNow(entry.By, entry.At), Words.Of(entry.As),
         entry.Signature is { } signature ? SignedAs(signature, file) : null,
-        entry.Signature is { } signed ? file.Register.Render(signed.Text) : null,
+        entry.Signature is { } signed ? file.Register.Render(signed.Text, entry.At) : null,
         [.. Correcting.CorrectionsOf(entry, file.Ledger).Select(note => note.Sequence)],
-        [.. Correcting.RemarksOn(entry, file.Ledger).Select(note => (note.Sequence, file.Register.Name(note.By)))]);
+        [.. Correcting.RemarksOn(entry, file.Ledger).Select(note => (note.Sequence, file.Register.NameThenAndNow(note.By, note.At)))]);
 
     static Told Told(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
-        var told = EntryStory.Of(Correcting.AsItCounts(entry, file.Ledger), file.Register.Render);
+        var told = EntryStory.Of(Correcting.AsItCounts(entry, file.Ledger), text => file.Register.Render(text, entry.At));
         if (entry.Fact is IMayComeLate { HappenedAt: { } happened })
             told = told with { Lines = [.. told.Lines, Gaps.Fill(Say.ItHappenedItWasEntered, file.When(happened), file.When(entry.At))] };
         // After the line that says the tendency: an assessment's first, an agreed correction's last.
@@ -104,8 +104,14 @@ public sealed record StoryView(
     /// </summary>
     static IEnumerable<Line> Coins(Entry entry, SquawkFile file, Lazy<Equivalents?> worth)
     {
-        var tendency = entry.Fact switch { Assessed one => PlanStory.Tendency(one.Response)?.Mean, CorrectionAgreed agreed => agreed.PredictedDegPerS, WorkDone done => done.PredictedDegPerS, _ => null };
-        if (tendency is not { } degPerS || file.Facts.Airframe is not { } onFile || worth.Value?.Says(degPerS) is not { } sentences) return [];
+        var tendency = entry.Fact switch
+        {
+            Assessed one => PlanStory.Tendency(one.Response),
+            CorrectionAgreed agreed => PlanStory.Estimate(agreed.PredictedDegPerS, agreed.PredictedLowDegPerS, agreed.PredictedHighDegPerS),
+            WorkDone done => PlanStory.Estimate(done.PredictedDegPerS, done.PredictedLowDegPerS, done.PredictedHighDegPerS),
+            _ => null,
+        };
+        if (tendency is null || file.Facts.Airframe is not { } onFile || worth.Value?.Says(tendency) is not { } sentences) return [];
         var assessed = file.Ledger.Entries.Take(entry.Sequence).Select(one => one.Fact).OfType<Assessed>().LastOrDefault();
         return (onFile.Id, onFile.Version) == (assessed?.AirframeId, assessed?.AirframeVersion)
             ? sentences.Select(sentence => (Line)sentence)

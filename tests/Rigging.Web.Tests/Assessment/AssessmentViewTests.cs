@@ -10,7 +10,7 @@ namespace Rigging.Web.Tests.Assessment;
 public class AssessmentViewTests
 {
     static SquawkFile File(Ledger ledger, Func<Squawks.Rules.Facts, Squawks.Rules.Facts>? change = null) => new(ledger, (change ?? (facts => facts))(School.Facts(School.Mechanic)),
-        new(School.Aircraft, "Q-TEST", "7", "ST-2", 1200), new(new Dictionary<Squawks.People.PersonId, string>(), new Dictionary<Squawks.People.CertificateId, string>()),
+        new(School.Aircraft, "Q-TEST", "7", "ST-2", 1200), new(new Dictionary<Squawks.People.PersonId, string>(), new Dictionary<Squawks.People.CertificateId, string>(), []),
         new("Invented Flying School", NodaTime.DateTimeZone.Utc, "united-states"));
 
     [Fact]

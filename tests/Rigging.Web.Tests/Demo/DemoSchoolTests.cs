@@ -116,7 +116,8 @@ public sealed class DemoSchoolTests(LoadedSchool loaded) : IClassFixture<LoadedS
 
         var told = EntryStory.Of(verdict, text => text).Lines.Select(line => line.Text).ToList();
 
-        Assert.Equal($"With the load it is rigged for: {Directions.RollRate(verdict.TendencyDegPerS!.Value)}.", told[0]);
+        var found = JsonNode.Parse(verdict.Response)!["rollTendency"]!;
+        Assert.Equal($"With the load it is rigged for: {Directions.Expected(verdict.TendencyDegPerS!.Value, (double)found["low"]!, (double)found["high"]!)}.", told[0]);
         Assert.DoesNotContain(told, line => line.Contains(Directions.RollRate(verdict.TendencyDegPerS!.Value - verdict.LoadShareDegPerS!.Value), StringComparison.Ordinal));
     }
 

@@ -24,7 +24,7 @@ public sealed class AeroplaneViewTests
     }
 
     /// <summary>Right wing down is positive.</summary>
-    [Theory, InlineData(-0.8, "Left wing heavy, 0.80°/s"), InlineData(0.42, "Right wing heavy, 0.42°/s"), InlineData(0, "Flies level, hands off, ball centred")]
+    [Theory, InlineData(-0.8, "Left wing heavy, 0.80°/s"), InlineData(0.42, "Right wing heavy, 0.42°/s"), InlineData(0, "Not known which wing is heavy")]
     public void A_rate_is_said_in_words_without_a_sign(double rate, string title) =>
         Assert.Equal(title, AeroplaneView.FromRate(rate, rate - 0.3, rate + 0.3).Title);
 
@@ -62,7 +62,19 @@ public sealed class AeroplaneViewTests
 
     [Fact]
     public void An_interval_across_level_names_both_sides() =>
-        Assert.Contains("left 0.10 to right 0.70", Lettered(AeroplaneView.FromRate(0.3, -0.1, 0.7)));
+        Assert.Contains("left 0.10 to right 0.70 °/s, 9 in 10", Lettered(AeroplaneView.FromRate(0.3, -0.1, 0.7)));
+
+    [Fact]
+    public void No_wing_drops_where_nobody_knows_which_is_heavy_and_both_carry_the_band()
+    {
+        var drawing = AeroplaneView.FromRate(-0.4, -1.2, 0.6, 0.5);
+
+        Assert.Equal("Not known which wing is heavy", drawing.Title);
+        Assert.DoesNotContain(drawing.Marks.OfType<Arc>(), mark => mark.Pen == Pen.Reach);
+        Assert.Equal(2, drawing.Marks.OfType<Outline>().Count(mark => mark.Fill == Fill.Band));
+        Assert.Equal("Inside its limit, whichever way", AeroplaneView.FromRate(0.1, -0.2, 0.4, 0.5).Title);
+        Assert.Equal("No roll, hands off, ball centred", AeroplaneView.FromRate(0, -0.04, 0.04, 0.5).Title);
+    }
 
     [Fact]
     public void Words_alone_show_no_figure() =>

@@ -71,7 +71,7 @@ public class AirframePageTests(Hangar hangar)
         var coins = new Equivalents(new Aeroplane(sheet.Airframe));
         Assert.Null(coins.Of(1));
         Assert.Null(coins.Flats(1));
-        Assert.Empty(coins.Says(1));
+        Assert.Empty(coins.Says(new(1, 1, 1, "deg/s")));
     }
 
     [Fact]

@@ -154,6 +154,35 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task After_a_failed_look_the_same_inspectors_next_one_starts_from_what_was_seen_and_asks_that_all_was_looked_at_again()
+    {
+        var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, SecuredAndLocked = false, Findings = "Stripe missing on the rear bolt." });
+        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done));
+        using var browser = await hangar.As(School.Inspector);
+
+        var page = await browser.Open($"/squawks/{again}/inspection");
+        Assert.Contains("These are your answers of", page.Text, StringComparison.Ordinal);
+        Assert.Equal("Stripe missing on the rear bolt.", page.Document.QuerySelector("textarea[name=findings]")!.TextContent);
+        Assert.All(School.Worked.State.ControlsToSee, asked => Assert.NotNull(page.Document.QuerySelector($"input[name='{Field(asked)}'][value={asked.Expected}][checked]")));
+        Assert.Equal("no", page.Document.QuerySelector("input[name=securedAndLocked][checked]")!.GetAttribute("value"));
+        Assert.Null(page.Document.QuerySelector("input[name=passed][checked]"));
+
+        var refused = await browser.Submit(page, new() { ["securedAndLocked"] = "yes", ["passed"] = "yes" });
+        Assert.Contains("say that you looked at all of it again", refused.Document.QuerySelector("#lookedagain-error")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal($"/squawks/{again}/sign/independent-inspection", (await browser.Submit(refused, new() { ["lookedAgain"] = "true" })).Location);
+    }
+
+    [Fact]
+    public async Task Another_inspector_does_not_start_from_somebody_elses_answers()
+    {
+        var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, Findings = "Stripe missing." });
+        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done));
+        using var browser = await hangar.As(School.Mechanic);
+
+        Assert.Empty((await browser.Open($"/squawks/{again}/inspection")).Document.QuerySelectorAll("main form input[type=radio][checked]"));
+    }
+
+    [Fact]
     public async Task Whoever_did_the_work_reads_why_they_may_not_and_can_post_nothing()
     {
         using var browser = await hangar.As(School.Mechanic);

@@ -26,6 +26,9 @@ public sealed class ErasureTests(Hangar hangar)
         Assert.Contains(name, (await office.Open("/people")).Text, StringComparison.Ordinal);
         await using var db = hangar.Site.OpenDatabase();
         var file = $"/people/{await db.People.Where(person => person.Id == who).Select(person => person.Number).SingleAsync(Ct)}";
+        await office.Submit(await office.Open(file), new() { ["newName"] = "Erna Renamed", ["reason"] = "Married." }, "form:has(input[value=rename])");
+        await office.Submit(await office.Open(file), new() { ["newName"] = name, ["reason"] = "A slip." }, "form:has(input[value=rename])");
+        Assert.Contains("from Erna Renamed to Erna Erased, by Olaf Office. A slip.", (await office.Open(file)).Text, StringComparison.Ordinal);
         await office.Submit(await office.Open(file), [], "form:has(input[value=close])");
 
         var slip = await office.Submit(await office.Open(file), new() { ["name"] = "Erna" }, "form:has(input[value=erase])");
@@ -37,7 +40,7 @@ public sealed class ErasureTests(Hangar hangar)
         foreach (var address in (string[])["/people", file, "/security"])
             Assert.DoesNotContain(name, (await office.Open(address)).Text, StringComparison.Ordinal);
         Assert.Equal(0, await db.Database.SqlQuery<int>($"""
-            select count(*)::int as "Value" from (select p::text as t from person p union all select c::text from certificate c union all select u::text from "user" u union all select payload from ledger_entry) everything
+            select count(*)::int as "Value" from (select p::text as t from person p union all select n::text from person_name_change n union all select c::text from certificate c union all select u::text from "user" u union all select payload from ledger_entry) everything
             where t like '%Erna%' or t like '%INV-ERNA-77%' or t like '%erna@%'
             """).SingleAsync(Ct));
         Assert.Equal(System.Net.HttpStatusCode.Redirect, (await erna.Open("/account")).Status);

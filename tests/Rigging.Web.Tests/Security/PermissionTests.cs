@@ -81,6 +81,7 @@ public sealed partial class PermissionTests(Hangar hangar)
         ["end somebody's sessions"] = async asked => Allowed(await asked.Parts.GetRequiredService<Accounts>().EndSessions(9999, Ct)),
         ["close an account"] = async asked => Allowed(await asked.Parts.GetRequiredService<Accounts>().Close(9999, Ct)),
         ["reopen an account"] = async asked => Allowed(await asked.Parts.GetRequiredService<Accounts>().Reopen(9999, Ct)),
+        ["rename a person"] = async asked => Allowed(await asked.Parts.GetRequiredService<Accounts>().Rename(9999, "Nobody", "Married.", Ct)),
         ["erase a person"] = async asked => Allowed(await asked.Parts.GetRequiredService<Accounts>().Erase(9999, "Nobody", Ct)),
         ["see what a tool touched"] = async asked => await asked.Parts.GetRequiredService<Touched>().ByTool(School.Wrench.Code, Ct) is not null,
         ["see what a manual touched"] = async asked => await asked.Parts.GetRequiredService<Touched>().ByManual(null, null, Ct) is not null,

@@ -1,6 +1,8 @@
 using System.Net;
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.People;
 using Rigging.Squawks.Tests;
+using Rigging.Storage.School;
 using UglyToad.PdfPig;
 
 namespace Rigging.Web.Tests.SignOff;
@@ -206,6 +208,25 @@ public sealed class RecordPdfTests(Hangar hangar)
 
         Holds(paper, "Torqued and striped again.", "Superseded and corrected entries", $"superseded by entry {signed}", "The nut was MS-invented-2.",
             $"What was done (entry {signed}, corrected by entry {corrected.Length}: see below)");
+    }
+
+    [Fact]
+    public async Task A_signer_renamed_in_the_register_is_printed_by_the_name_that_was_signed_and_the_new_one_is_said()
+    {
+        var who = await hangar.Site.AddPerson("Cora Maiden", "cora@school.example", [Authority.Certifier], certificates: [new CertificateRow { Kind = "mechanic-airframe", Number = "INV-CORA-7" }]);
+        var number = await hangar.Squawk(School.Inspected);
+        await hangar.Add(number, School.Certifier with { Id = who }, School.Approval);
+        using var office = await hangar.As(School.Office);
+        await using var db = hangar.Site.OpenDatabase();
+        var file = $"/people/{db.People.Single(person => person.Id == who).Number}";
+
+        await office.Submit(await office.Open(file), new() { ["newName"] = "Cora Married", ["reason"] = "Married." }, "form:has(input[value=rename])");
+
+        var (paper, pages) = await Print(number);
+        Keep("renamed.pdf", paper);
+        var text = string.Join(' ', pages);
+        Holds(text, "Cora Maiden (now Cora Married)", "Approved by Cora Maiden, ");
+        Assert.DoesNotContain("Approved by Cora Married", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class StoryViewTests
 
     static SquawkFile File(Ledger ledger, Person who, Func<Facts, Facts>? change = null) => new(
         ledger, change?.Invoke(School.Facts(who)) ?? School.Facts(who), new(School.Aircraft, "Q-101", "7", "ST-2", 1200),
-        new(new Dictionary<PersonId, string> { [School.Mechanic.Id] = "Mira Mechanic" }, new Dictionary<CertificateId, string> { [School.Mechanic.Certificates[0].Id] = "INV-4" }),
+        new(new Dictionary<PersonId, string> { [School.Mechanic.Id] = "Mira Mechanic" }, new Dictionary<CertificateId, string> { [School.Mechanic.Certificates[0].Id] = "INV-4" }, []),
         new("Invented Flying School", DateTimeZoneProviders.Tzdb["America/Chicago"], "united-states"));
 
     [Theory, MemberData(nameof(Stages))]
@@ -64,7 +64,7 @@ public class StoryViewTests
     public void What_an_agreed_correction_is_expected_to_leave_is_said_in_litres_people_and_flats_too()
     {
         var assessed = new Assessed("{}", """{"rollTendency":{"mean":-0.8,"low":-1.1,"high":-0.5}}""", "1", "1", School.Airframe.Id, School.Airframe.Version);
-        Told Tell(Assessed one, double? leaves) => StoryView.Of(File(School.Checked.Do(School.Mechanic, one).Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = leaves }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
+        Told Tell(Assessed one, double? leaves) => StoryView.Of(File(School.Checked.Do(School.Mechanic, one).Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = leaves, PredictedLowDegPerS = leaves - 0.04, PredictedHighDegPerS = leaves + 0.04 }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
 
         var told = Tell(assessed, -0.1);
 
@@ -77,7 +77,7 @@ public class StoryViewTests
         Assert.False(Priced(Tell(assessed, null)));
         var later = Tell(assessed with { AirframeVersion = School.Airframe.Version + 1 }, -0.1);
         Assert.True(Priced(later) && ByAnother(later));
-        var unrecorded = StoryView.Of(File(School.Checked.Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = -0.1 }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
+        var unrecorded = StoryView.Of(File(School.Checked.Do(School.Mechanic, School.HalfAFlat with { PredictedDegPerS = -0.1, PredictedLowDegPerS = -0.2, PredictedHighDegPerS = -0.05 }), School.Mechanic)).Rounds[^1].Entries[^1].Told;
         Assert.True(Priced(unrecorded) && ByAnother(unrecorded));
     }
 
@@ -138,6 +138,20 @@ public class StoryViewTests
         Assert.Equal([3], entries[0].CorrectedBy);
         Assert.Empty(entries[1].CorrectedBy);
         Assert.Equal("Correction of entry 1", entries[2].Told.Title);
+    }
+
+    [Fact]
+    public void What_was_signed_stands_under_the_name_it_was_signed_with_and_says_the_new_one()
+    {
+        var file = File(School.Worked, School.Pilot);
+        var before = School.Noon + NodaTime.Duration.FromDays(1);
+        file = file with { Register = file.Register with { Earlier = [new(School.Mechanic.Id, "Mira Maiden", before)] } };
+
+        var work = StoryView.Of(file).Rounds[0].Entries[^1];
+
+        Assert.Equal("Mira Maiden (now Mira Mechanic)", work.Who);
+        Assert.Contains("Mira Maiden, ", work.SignedText, StringComparison.Ordinal);
+        Assert.Equal("Mira Mechanic", file.Register.Name(School.Mechanic.Id, before + NodaTime.Duration.FromMilliseconds(1)));
     }
 
     [Fact]
