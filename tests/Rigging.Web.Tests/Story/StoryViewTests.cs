@@ -171,13 +171,13 @@ public class StoryViewTests
     public void A_late_entry_is_told_with_both_its_times_and_a_signed_paper_with_which_is_the_original()
     {
         var ledger = School.Worked.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
-            .Do(School.Mechanic, School.Checks[0] with { HappenedAt = School.Noon - NodaTime.Duration.FromDays(2) })
+            .Do(School.Mechanic, School.Checks[0] with { HappenedAt = School.Noon - NodaTime.Duration.FromHours(2) })
             .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper));
 
         var told = StoryView.Of(File(ledger, School.Pilot)).Rounds[0].Entries;
 
         Assert.Equal("Late entry", told[^3].Told.Title);
-        Assert.Contains(told[^2].Told.Lines, line => line.Text == "It happened 2026-02-28 06:00; it was entered 2026-03-02 06:00.");
+        Assert.Contains(told[^2].Told.Lines, line => line.Text == "It happened 2026-03-02 04:00; it was entered 2026-03-02 06:00.");
         Assert.Contains(told[^3].Told.Lines, line => line.Text == "It happened 2026-03-02 03:00; it was entered 2026-03-02 06:00.");
         Assert.Contains(told[^1].Told.Lines, line => line.Text == $"Entry {School.Worked.Length} was signed on paper: the paper is the original, and this ledger has a copy.");
     }
