@@ -118,6 +118,7 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("175 to 205");
         await mechanic.Sets(("torque.settingInLb", "190"), ("torque.torqueStripe", "true"));
         await mechanic.Presses("Record this torque application");
+        await mechanic.Sees("The torque application is on record.");
         await AfterWork.MeasuresAgain(mechanic, n, 160);
         await mechanic.Goes($"/squawks/{n}/work");
         // Left otherwise than planned, the page says so at once, and what is expected of it.

@@ -115,14 +115,14 @@ public sealed class RecordPdfTests(Hangar hangar)
     [Fact]
     public async Task Late_entries_keep_both_times_and_a_signed_paper_says_which_is_the_original()
     {
-        var torqued = School.TorquedDaysAgo(1);
-        var number = await hangar.Squawk(torqued.Do(School.Mechanic, School.Done).Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
-            .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper)));
+        var signed = School.TorquedDaysAgo(1).Do(School.Mechanic, School.Done);
+        var number = await hangar.Squawk(signed.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
+            .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", signed.Length, Original.ThePaper)));
 
         var paper = string.Join(' ', (await Print(number)).Pages);
 
         Holds(paper, "Late entries", "Torqued: left", "2026-03-01 06:00 2026-03-02 12:00 Mira Mechanic", "Wing support moved.", "2026-03-02 03:00 2026-03-02 12:00 Mira Mechanic");
-        Holds(paper, $"Signed on paper too, photographed in entry {School.Worked.Length + 2}: the paper is the original");
+        Holds(paper, $"Signed on paper too, photographed in entry {signed.Length + 2}: the paper is the original");
     }
 
     [Fact]
