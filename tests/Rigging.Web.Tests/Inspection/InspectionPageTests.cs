@@ -157,7 +157,7 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
     public async Task After_a_failed_look_the_same_inspectors_next_one_starts_from_what_was_seen_and_asks_that_all_was_looked_at_again()
     {
         var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, SecuredAndLocked = false, Findings = "Stripe missing on the rear bolt." });
-        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done));
+        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done));
         using var browser = await hangar.As(School.Inspector);
 
         var page = await browser.Open($"/squawks/{again}/inspection");
@@ -176,7 +176,7 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
     public async Task Another_inspector_does_not_start_from_somebody_elses_answers()
     {
         var failed = School.Worked.Do(School.Inspector, School.Inspection with { Passed = false, Findings = "Stripe missing." });
-        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done));
+        var again = await hangar.Squawk(failed.Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done));
         using var browser = await hangar.As(School.Mechanic);
 
         Assert.Empty((await browser.Open($"/squawks/{again}/inspection")).Document.QuerySelectorAll("main form input[type=radio][checked]"));

@@ -12,7 +12,7 @@ public class FlownPlotsTests
 {
     static Ledger SignedTwice => School.Worked
         .Do(School.Inspector, School.Inspection with { Passed = false, Findings = "Stripe missing." })
-        .Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done);
+        .Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done);
 
     static CheckFlown Flown(double kt, double fuelRight) => School.Flight with
     {
@@ -41,7 +41,7 @@ public class FlownPlotsTests
 
         var worked = second.Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Squawks.Entries.Control.LeftEccentric, 15, 45, "Half a flat more.")] })
             .Do(School.Mechanic, new WorkStarted("Padded stand.", null)).Do(School.Mechanic, School.Found with { Bushings = new(15, 15, 0, 0) })
-            .Do(School.Mechanic, School.Torque).Do(School.Mechanic, School.Done with { AsLeft = new(45, 45, 0, 0) });
+            .Do(School.Mechanic, School.Torque).MeasuredAgain().Do(School.Mechanic, School.Done with { AsLeft = new(45, 45, 0, 0) });
         Assert.Equal(15, FlownEvidence.BeforeWork(worked, School.Airframe)!.Request.StandsAt(Control.LeftEccentric));
     }
 

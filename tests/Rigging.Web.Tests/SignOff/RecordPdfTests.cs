@@ -213,7 +213,7 @@ public sealed class RecordPdfTests(Hangar hangar)
     [Fact]
     public async Task A_signer_renamed_in_the_register_is_printed_by_the_name_that_was_signed_and_the_new_one_is_said()
     {
-        var who = await hangar.Site.AddPerson("Cora Maiden", "cora@school.example", [Authority.Certifier], certificates: [new CertificateRow { Kind = "mechanic-airframe", Number = "INV-CORA-7" }]);
+        var who = await hangar.Site.AddPerson("Cora Maiden", "cora@school.example", [Authority.Certifier], certificates: [new CertificateRow { Kind = "mechanic-airframe", Number = "INV-CORA-7", RecentUntil = new(2030, 1, 1) }]);
         var number = await hangar.Squawk(School.Inspected);
         await hangar.Add(number, School.Certifier with { Id = who }, School.Approval);
         using var office = await hangar.As(School.Office);
