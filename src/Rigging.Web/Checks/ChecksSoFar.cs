@@ -27,6 +27,8 @@ static class ChecksSoFar
         var found when found.Any(done => done.Check.OutOfLimits().Any()) => CheckState.OutOfLimits,
         // What was measured before it was moved, nobody knows how far, no longer says how it stands.
         var found when found.All(done => since.IsOvertaken(done.Entry)) => CheckState.Overtaken,
+        // One cable of two is measured.
+        _ when CheckUnits.Serves(check) is { } served && !ledger.State.IsOnRecord(served) => CheckState.Missing,
         _ => CheckState.Recorded,
     };
 

@@ -1,4 +1,7 @@
 using Rigging.Squawks.Entries;
+using Rigging.Squawks.Evidence;
+using Rigging.Squawks.Ledgers;
+using Rigging.Squawks.Tests;
 using Rigging.Web.Checks;
 using Rigging.Web.Desk;
 
@@ -68,6 +71,16 @@ public class CheckFormTests
         Assert.Equal(36 * 4.4482216152605, check.Value!.Value, 3);
         Assert.Equal(2 * 4.4482216152605, check.Sd!.Value, 3);
         Assert.Equal(20, check.TemperatureC!.Value, 6);
+    }
+
+    [Fact]
+    public void Cables_are_not_on_record_while_one_that_the_file_names_is_not_measured()
+    {
+        GroundChecked Of(string cable) => School.Tension(cable, 160) with { CablesOnFile = ["left aileron", "right aileron"] };
+        CheckState State(Ledger ledger) => ChecksSoFar.StateOf(ledger, CheckedSince.Of(ledger, null), Check.CableTension);
+        var one = School.Called.Once(Of("left aileron"));
+
+        Assert.Equal((CheckState.Missing, CheckState.Recorded), (State(one), State(one.Once(Of("right aileron")))));
     }
 
     [Fact]
