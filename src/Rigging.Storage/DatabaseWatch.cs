@@ -37,6 +37,13 @@ public sealed class DatabaseWatch(DatabaseSources sources, ILogger<DatabaseWatch
         return await Task.WhenAny(answer, Task.Delay(within)) == answer ? await answer : Silent;
     }
 
+    /// <summary>Somebody else found it away: everybody is told, and told again when the next question is answered.</summary>
+    public void Missed(string why)
+    {
+        lost = true;
+        Tell(why);
+    }
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         while (!stoppingToken.IsCancellationRequested)

@@ -37,7 +37,9 @@ public abstract class LivePage : ComponentBase, IDisposable
         }
         catch (Exception error) when (DatabaseAway.Why(error) is { } why)
         {
+            // The watch may not have noticed, and would then have nothing to take back.
             Away = why;
+            Watch.Missed(why);
         }
     }
 
