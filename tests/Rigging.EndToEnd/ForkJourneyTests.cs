@@ -12,7 +12,7 @@ public class ForkJourneyTests(RunningSite site)
         await using var pilot = await Visitor.Known(site, "ilse", 390, 844);
 
         await mechanic.Goes($"/squawks/{n}/assessment");
-        await mechanic.Sees("Right strut fork, 1.5 turns in");
+        await mechanic.Sees("Right rear strut fork, 1.5 turns in");
         await mechanic.Keeps("fork-assessment");
         await mechanic.Sets(("plan", "proposed"), ("confirmed", "true"), ("reason", "Survey, counted threads and flight agree; the fork went back two turns too long."));
         await mechanic.Presses("Agree this correction");

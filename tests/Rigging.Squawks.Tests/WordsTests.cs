@@ -53,6 +53,6 @@ public class WordsTests
     [InlineData(Control.RudderTab, -1.5, "rudder tab 1.5° trailing edge right")]
     [InlineData(Control.LeftFlapRod, -1, "left flap rod 1 turn in from the length of the drawing")]
     [InlineData(Control.RightFlapRod, 0, "right flap rod at the length of the drawing")]
-    [InlineData(Control.LeftStrutFork, 8.5, "left strut fork 8.5 turns out from fully in")]
+    [InlineData(Control.LeftStrutFork, 8.5, "left rear strut fork 8.5 turns out from fully in")]
     public void A_setting_is_said_in_words_and_without_a_sign(Control control, double value, string words) => Assert.Equal(words, Words.Setting(new(control, value)));
 }

@@ -31,11 +31,11 @@ public sealed record Adjuster(AdjustableControl Control, Cause Cause, string Uni
             AdjustableControl.RudderTab => TabBend.OfRudder(airframe, TabBend.Furthest),
             AdjustableControl.LeftStrutFork or AdjustableControl.RightStrutFork => airframe.StrutFork is { } fork
                 ? StrutFork.On(aeroplane, wing, fork)
-                : new Refusal("strut-fork-not-on-file", "No strut fork is on file for this airframe."),
+                : new Refusal("strut-fork-not-on-file", "No rear strut fork is on file for this airframe."),
             AdjustableControl.LeftFlapRod or AdjustableControl.RightFlapRod => airframe.FlapRod is { } rod
                 ? FlapRod.On(wing, rod)
                 : new Refusal("flap-rod-not-on-file", "No flap rod is on file for this airframe."),
-            _ => new Refusal("not-a-straight-line", $"The {Wire.Word(control).Replace('-', ' ')} shifts no amplitude in a straight line."),
+            _ => new Refusal("not-a-straight-line", $"The {control.InWords()} shifts no amplitude in a straight line."),
         };
     }
 
@@ -64,7 +64,7 @@ public sealed record Adjuster(AdjustableControl Control, Cause Cause, string Uni
         return new AdjusterMove(Control, from, to, change, wantedChange - change);
     }
 
-    string Words => Wire.Word(Control).Replace('-', ' ');
+    string Words => Control.InWords();
 }
 
 /// <param name="AmplitudeChange">What it does, in the cause's unit.</param>

@@ -47,7 +47,7 @@ public static class TabBend
 
     static Answer<Adjuster> Of(AdjustableControl control, Cause cause, double perDeg, TabBendOnFile? onFile, Angle? furthest)
     {
-        var tab = Wire.Word(control).Replace('-', ' ');
+        var tab = control.InWords();
         if (onFile?.GainIs == TabGain.UpperBound)
             return new Refusal("tab-gain-not-measured", $"The gain on file for the {tab} is an upper bound: bend it a little, fly, and enter what a degree did.");
         if ((onFile?.MaxDeg ?? furthest?.Degrees) is not { } maxDeg)

@@ -99,7 +99,7 @@ public sealed class Experience
     static string Named(AdjustableControl control) => control switch
     {
         AdjustableControl.LeftEccentric => "An eccentric",
-        AdjustableControl.LeftStrutFork => "A strut fork",
+        AdjustableControl.LeftStrutFork => "A rear strut fork",
         AdjustableControl.LeftFlapRod => "A flap rod",
         AdjustableControl.AileronNeutral => "The aileron neutral",
         AdjustableControl.AileronTab => "The aileron tab",

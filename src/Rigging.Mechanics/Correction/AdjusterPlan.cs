@@ -22,7 +22,7 @@ static class AdjusterPlan
                 TendencyUndone(against, evidence),
                 byGeometry: false,
                 [
-                    "Wing supported as the manual says; the fork turned in whole or half turns as its bolt hole allows, enough thread left in, the lock put back.",
+                    "Wing supported as the manual says; the rear strut's fork turned in whole or half turns as its bolt hole allows, enough thread left in, the lock put back.",
                     "It twists the wing: the outer wing that is given incidence loses washout and stalls sooner, and drags more. Fly the stall against the one flown before.",
                     "Afterwards re-check cable tension, aileron and flap travel, and that wing's struts for load, and fly again before anything else is changed.",
                 ])
@@ -62,7 +62,7 @@ static class AdjusterPlan
             if (!on.Ok)
                 refusals.AddRange(on.Refusals);
             else if (evidence.Request.StandsAt(on.Value.Control) is not { } turns)
-                refusals.Add(new("setting-not-recorded", $"How the {Wire.Word(on.Value.Control).Replace('-', ' ')} stands is not on record: count its turns and record them as found."));
+                refusals.Add(new("setting-not-recorded", $"How the {on.Value.Control.InWords()} stands is not on record: count its turns and record them as found."));
             else
             {
                 var move = on.Value.For(turns, byGeometry ? wanted : wanted / experience.For(on.Value.Control, evidence.Practice.ModelError).SizingFactor);

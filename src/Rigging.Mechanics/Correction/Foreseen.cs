@@ -32,7 +32,7 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
         List<string> cautions = [.. moves.SelectMany(move => PastTheStop(move, evidence.Aeroplane))];
         if (moves.Count > 1)
             cautions.Add("More than one thing is changed at once: the check flight will not tell which of them did what.");
-        cautions.AddRange(moves.Where(move => !HasStopOnFile(move.Control, evidence.Aeroplane.Airframe)).Select(move => $"How far the {Wire.Word(move.Control).Replace('-', ' ')} may be bent is not on file: the approved data say."));
+        cautions.AddRange(moves.Where(move => !HasStopOnFile(move.Control, evidence.Aeroplane.Airframe)).Select(move => $"How far the {move.Control.InWords()} may be bent is not on file: the approved data say."));
         cautions.AddRange(moves.Select(move => NotInTheTendency(move.Control)).OfType<string>());
         if (limit is { } acceptable && Math.Abs(after.Mean) > Math.Abs(evidence.Tendency().Mean) && Math.Abs(after.Mean) > acceptable)
             cautions.Add("Foreseen to roll more than it does now.");
@@ -71,7 +71,7 @@ public sealed record Foreseen(Estimate Before, Estimate After, double? Probabili
 
     static IEnumerable<string> PastTheStop(SetTo move, Aeroplane aeroplane)
     {
-        var name = Wire.Word(move.Control).Replace('-', ' ');
+        var name = move.Control.InWords();
         if (move.IsEccentric)
         {
             if (Eccentric.On(aeroplane.Airframe).Value is { MaxAngle.Degrees: var stop } && Math.Abs(move.To) > stop)

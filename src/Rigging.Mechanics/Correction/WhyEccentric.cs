@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Mechanics.Contract;
 
@@ -22,7 +23,7 @@ static class WhyEccentric
     {
         List<string> because = [];
         if (evidence.Aeroplane.Airframe.Eccentric is null) because.Add("none is on file for this airframe");
-        if (plan.Proposal is { } proposal) because.Add($"what is moved instead is the {string.Join(" and the ", proposal.Moves.Select(move => Wire.Word(move.Control).Replace('-', ' ')))}");
+        if (plan.Proposal is { } proposal) because.Add($"what is moved instead is the {string.Join(" and the ", proposal.Moves.Select(move => move.Control.InWords()))}");
         else if (plan.Refusals.Count > 0) because.Add($"what stands in the way: {string.Join(", ", plan.Refusals.Select(InWords).Distinct())}");
         return because is [] ? "" : $"{string.Join("; ", because)}.";
     }

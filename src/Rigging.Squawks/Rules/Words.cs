@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rigging.Mechanics.Adjusters;
 using Rigging.Mechanics.Assessment;
 using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
@@ -208,8 +209,7 @@ public static class Words
     {
         Control.LeftEccentric => "left wing eccentric",
         Control.RightEccentric => "right wing eccentric",
-        Control.LeftStrutFork => "left strut fork",
-        Control.RightStrutFork => "right strut fork",
+        Control.LeftStrutFork or Control.RightStrutFork => control.OnFile().InWords(),
         Control.LeftFlapRod => "left flap rod",
         Control.RightFlapRod => "right flap rod",
         Control.AileronNeutral => "aileron neutral",

@@ -26,8 +26,14 @@ public static class AdjusterDrawings
         Control.LeftEccentric or Control.RightEccentric => Draw(airframe, control, from, to, face),
         Control.AileronTab => TabView.OfAileron(from, to),
         Control.RudderTab => TabView.OfRudder(from, to),
+        Control.LeftStrutFork or Control.RightStrutFork => ForkView.Draw(
+            control, from, to, AdjusterWords.HowFar(control, from, to), RearSparDownMm(airframe, control, from, to) is { } mm ? Math.Abs(mm) : null),
         _ => null,
     };
+
+    /// <summary>How far a move of a wing takes its rear spar down, where it is fastest: at the root with an eccentric, at the strut with a fork; null when not on file.</summary>
+    public static double? RearSparDownMm(Airframe airframe, Control control, double from, double to) =>
+        EdgeMove.Of(control.OnFile(), from, to, airframe) is { RearSparAft: { } aft } edge ? edge.At(aft)?.Millimeters : null;
 
     static Drawing? Draw(Airframe airframe, Control eccentric, double from, double to, Face face)
     {

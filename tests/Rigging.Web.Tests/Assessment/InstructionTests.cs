@@ -14,7 +14,7 @@ public class InstructionTests
         },
         {
             new(AdjustableControl.LeftStrutFork, null, null, null, TrailingEdge.Down, "1 turns in, from 8 to 7", 0.1, 8, 7),
-            "Left strut fork, one turn in: now 8 turns out from fully in, then 7 turns out from fully in. That wing’s trailing edge goes down."
+            "Left rear strut fork, one turn in: now 8 turns out from fully in, then 7 turns out from fully in. That wing’s trailing edge goes down."
         },
         {
             new(AdjustableControl.RightFlapRod, null, null, null, TrailingEdge.Up, "2 turns in, from 2 to 0", null, 2, 0),

@@ -164,7 +164,7 @@ public sealed class ChecksPageTests(Hangar hangar)
 
         var page = await mechanic.Open($"/squawks/{squawk}/checks");
 
-        Assert.Equal("Left strut fork 10.5 turns out from fully in", Assert.Single(page.Document.QuerySelectorAll("#standing li")).TextContent);
+        Assert.Equal("Left rear strut fork 10.5 turns out from fully in", Assert.Single(page.Document.QuerySelectorAll("#standing li")).TextContent);
         Assert.DoesNotContain("The eccentrics as they stand", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("No eccentric was touched", page.Text, StringComparison.Ordinal);
     }

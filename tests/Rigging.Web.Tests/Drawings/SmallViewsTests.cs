@@ -1,4 +1,5 @@
 using Rigging.Mechanics.Wing;
+using Rigging.Squawks.Entries;
 using Rigging.Web.Drawings;
 
 namespace Rigging.Web.Tests.Drawings;
@@ -81,6 +82,8 @@ public sealed class SmallViewsTests
             { "eccentric left alone", EccentricView.Draw(Turn(0, 0), Rigging.Mechanics.Adjusters.Face.Rear) },
             { "span load", SpanLoadView.Draw(level, [.. level.Select(lift => lift with { LiftM = 0.01 * Math.Sign(lift.YM) })], "right panel 0.1° more incidence") },
             { "aileron tab", TabView.OfAileron(-12, 15) }, { "rudder tab", TabView.OfRudder(-12, 15) }, { "rudder tab left alone", TabView.OfRudder(-12, -12) },
+            { "fork out", ForkView.Draw(Control.LeftStrutFork, 8, 9.5, "1.5 turns out", 2.77) }, { "fork in", ForkView.Draw(Control.RightStrutFork, 10.25, 8.75, "1.5 turns in", 2.77) },
+            { "fork left alone", ForkView.Draw(Control.RightStrutFork, 10, 10, "", null) },
             { "ball", BallView.Draw(0.5) }, { "ball at the end", BallView.Draw(3) }, { "bank", BankView.Draw(-10) }, { "heading", HeadingView.Draw(-20) }, { "wheel", WheelView.Draw(20) },
             { "controls", Rigging.Web.Report.Pictures.WheelLeft },
         };

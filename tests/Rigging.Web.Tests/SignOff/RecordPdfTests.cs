@@ -93,7 +93,7 @@ public sealed class RecordPdfTests(Hangar hangar)
         Keep("fork.pdf", file);
         var paper = string.Join(' ', pages);
 
-        Holds(paper, "Otherwise as found Left strut fork 9 turns out from fully in. Lock wire in place.", "Otherwise as left Left strut fork 10.5 turns out from fully in. Lock wire renewed.");
+        Holds(paper, "Otherwise as found Left rear strut fork 9 turns out from fully in. Lock wire in place.", "Otherwise as left Left rear strut fork 10.5 turns out from fully in. Lock wire renewed.");
         Assert.DoesNotContain("no eccentric", paper, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("Eccentric bushing", paper, StringComparison.Ordinal);
         Assert.DoesNotContain("not recorded", paper, StringComparison.Ordinal);

@@ -55,7 +55,7 @@ public class EntryStoryTests
 
     [Fact]
     public void A_fork_as_found_says_nothing_of_an_eccentric() =>
-        Assert.Equal(["Left strut fork 9 turns out from fully in."], Lines(EntryStory.Of(new AsFound(new(null, null, null, null), null, Adjusters: [new(Control.LeftStrutFork, 9)]))));
+        Assert.Equal(["Left rear strut fork 9 turns out from fully in."], Lines(EntryStory.Of(new AsFound(new(null, null, null, null), null, Adjusters: [new(Control.LeftStrutFork, 9)]))));
 
     [Fact]
     public void A_red_flag_is_said_as_a_stop()

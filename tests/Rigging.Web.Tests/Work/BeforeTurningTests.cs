@@ -12,7 +12,7 @@ public sealed class BeforeTurningTests
         Correction = new([new(Control.LeftEccentric, 0, 30, "Left wing: half a flat down.")], new("manual", "57-10", "C"), false, "because", null, null, null),
     };
 
-    static readonly PlannedMove TurnFork = new(Control.LeftStrutFork, null, null, "Left strut fork one and a half turns out.", 9, 10.5);
+    static readonly PlannedMove TurnFork = new(Control.LeftStrutFork, null, null, "Left rear strut fork one and a half turns out.", 9, 10.5);
 
     static SquawkState Plan(params PlannedMove[] moves) => SquawkState.Nothing with { Correction = Eccentric.Correction! with { Moves = moves } };
 
@@ -62,7 +62,7 @@ public sealed class BeforeTurningTests
         var both = Plan([.. Eccentric.Correction!.Moves, TurnFork]);
 
         Assert.Equal(WorkForm.BeforeTurning(Eccentric).Select(step => step.Field), WorkForm.BeforeTurning(both).Select(step => step.Field));
-        Assert.Contains("not withdrawn; its nut is still on. The fork’s bolt is out", Steps(both), StringComparison.Ordinal);
+        Assert.Contains("not withdrawn; its nut is still on. The rear strut fork’s bolt is out", Steps(both), StringComparison.Ordinal);
         Assert.Equal(2, WorkForm.BeforeTheMove(both).Count());
         Assert.Equal(2, WorkForm.BeforeTheStart(both).Count());
     }
