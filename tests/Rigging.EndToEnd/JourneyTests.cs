@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Playwright;
 using UglyToad.PdfPig;
 
 namespace Rigging.EndToEnd;
@@ -101,6 +102,23 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("correction agreed");
     }
 
+    /// <summary>The wrong way is refused, half the size is asked about, and the move is made only when the measurement proves it.</summary>
+    internal static async Task Proves(Visitor mechanic, string control, string tool, string opposite, string way, string half, string whole)
+    {
+        string Field(string what) => $"done.movement{control}.{what}";
+        var made = mechanic.Page.Locator("[name='move.done']");
+        await Assertions.Expect(made).ToBeDisabledAsync();
+        await mechanic.Sets((Field("tool"), await mechanic.ChoiceOf(Field("tool"), tool)), (Field("amount"), whole), (Field("way"), opposite));
+        await mechanic.Sees("Stop: turn it back to where it was found");
+        await Assertions.Expect(made).ToBeDisabledAsync();
+        await mechanic.Sets((Field("way"), way), (Field("amount"), half));
+        await mechanic.Sees("Measure it again. If it stays so, write why.");
+        await Assertions.Expect(made).ToBeDisabledAsync();
+        await mechanic.Sets((Field("amount"), whole));
+        await mechanic.Sees("The direction is proved");
+        await mechanic.Keeps($"proof-{control}");
+    }
+
     static async Task Works(Visitor mechanic, int n)
     {
         await mechanic.Goes($"/squawks/{n}/work");
@@ -108,9 +126,9 @@ public class JourneyTests(RunningSite site)
         await mechanic.Presses("Start the work");
         // As found stands already: the marks were read during the checks.
         await mechanic.Sees("The work is started.");
-        await mechanic.Sets(("done.directionProof", "Dial indicator at the root trailing edge: 0.9 mm down."));
         await mechanic.Keeps("work");
         await mechanic.Sets(("move.held", "true"), ("move.loosened", "true"), ("move.free", "true"), ("move.zeroed", "true"));
+        await Proves(mechanic, "LeftEccentric", "DI-1", opposite: "Up", way: "Down", half: "0.46", whole: "0.93");
         // Pressed and not waited for: with this tick the step is over, and its box goes.
         await mechanic.Page.Locator("[name='move.done']").ClickAsync();
         await mechanic.Sets(("torque.fastener", "Left rear spar attachment bolt, 3/8-24"), ("torque.source", "file"), ("torque.threads", "dry"), ("torque.turned", "nut"), ("torque.nut", "self-locking"), ("torque.runOnInLb", "15"));

@@ -47,7 +47,7 @@ public class ConsequenceTests
         var again = Worked.Do(Inspector, Inspection with { Passed = false, Findings = "Trailing edge too low." });
         var other = Done with { AsLeft = new(0, 0, 0, 0), DiffersBecause = "Half as far." };
 
-        Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(again, Mechanic, other)).Broken.Select(b => b.Code));
+        Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(again, Mechanic, other.Proved(again))).Broken.Select(b => b.Code));
         Assert.Equal(Stage.AwaitingInspection, again.Do(Mechanic, Torque).MeasuredAgain().Do(Mechanic, other).State.Stage);
         Assert.Equal(Stage.AwaitingInspection, again.Do(Mechanic, Done with { Resets = [new("cable guard", "refitted")] }).State.Stage);
     }
@@ -59,7 +59,7 @@ public class ConsequenceTests
         var found = Checked.Do(Mechanic, both).Do(Mechanic, new WorkStarted("Padded stand.", null)).Do(Mechanic, Found).Do(Mechanic, Torque).MeasuredAgain();
         var done = Done with { AsLeft = new(15, 15, -15, -15) };
 
-        Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(found, Mechanic, done)).Broken.Select(b => b.Code));
+        Assert.Equal(["torque-missing"], Assert.IsType<Decision.Refused>(Try(found, Mechanic, done.Proved(found))).Broken.Select(b => b.Code));
         Assert.Equal(Stage.AwaitingInspection, found.Do(Mechanic, Torque with { Fastener = "right rear spar attach bolt 3/8-24" }).MeasuredAgain().Do(Mechanic, done).State.Stage);
     }
 

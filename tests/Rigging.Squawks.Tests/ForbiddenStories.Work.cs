@@ -107,9 +107,6 @@ public partial class ForbiddenStories
     public void The_other_wings_eccentric_was_turned_too_and_nobody_says_why() => Refused("differs-needs-reason", Torqued, Mechanic, Done with { AsLeft = new(15, 15, 30, 30) });
 
     [Fact]
-    public void Nobody_measured_which_way_the_trailing_edge_moved() => Refused("direction-not-proved", Torqued, Mechanic, Done with { DirectionProof = "" });
-
-    [Fact]
     public void Cables_are_not_checked_after_the_eccentric_was_turned() => Refused("resets-missing", School.JustTorqued, Mechanic, Done);
 
     [Fact]

@@ -14,6 +14,7 @@ public partial class ForbiddenStories
 {
     static void Refused(string code, Ledger ledger, Person who, Fact fact, Func<Facts, Facts>? change = null)
     {
+        if (fact is WorkDone done) fact = done.Proved(ledger);
         Entry[] before = [.. ledger.Entries];
         string[] bytes = [.. Bytes(ledger)];
         var state = ledger.State;

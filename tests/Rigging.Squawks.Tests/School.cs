@@ -27,11 +27,13 @@ static class School
     public static readonly Tool WrenchADayOut = Wrench with { Id = new(Guid.Parse("00000000-0000-7000-8000-0000000000b2")), Code = "TW-4", CalibrationDue = Today.PlusDays(-1) };
 
     public static readonly Tool Tensiometer = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b3")), "TM-1", "cable tensiometer", Today.PlusDays(30), 45, 700, null, ToolKind.Tensiometer);
-    public static readonly Tool Protractor = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b4")), "PR-1", "protractor", Today.PlusDays(30), 0, 90, null, ToolKind.Protractor);
+    public static readonly Tool Protractor = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b4")), "PR-1", "protractor", Today.PlusDays(30), 0, 90, null, ToolKind.Protractor) { Scale = new(MovementUnit.Degree, 0.5) };
     public static readonly Tool ProtractorADayOut = Protractor with { Id = new(Guid.Parse("00000000-0000-7000-8000-0000000000b5")), Code = "PR-2", CalibrationDue = Today.PlusDays(-1) };
+    public static readonly Tool Dial = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b6")), "DI-1", "dial indicator", Today.PlusDays(30), 0, 10, null, ToolKind.DialIndicator) { Scale = new(MovementUnit.Millimetre, 0.01) };
+    public static readonly Tool Level = new(new(Guid.Parse("00000000-0000-7000-8000-0000000000b7")), "INC-1", "digital inclinometer", Today.PlusDays(30), 0, 90, null, ToolKind.Inclinometer) { Scale = new(MovementUnit.Degree, 0.05) };
 
     public static IReadOnlyDictionary<ToolId, Tool> Tools { get; } =
-        new[] { Wrench, WrenchADayOut, Tensiometer, Protractor, ProtractorADayOut }.ToDictionary(tool => tool.Id);
+        new[] { Wrench, WrenchADayOut, Tensiometer, Protractor, ProtractorADayOut, Dial, Level }.ToDictionary(tool => tool.Id);
 
     public static readonly ApprovedData Manual = new("Maintenance Manual (invented)", "57-10", "C");
 
@@ -60,7 +62,30 @@ static class School
         return Squawk.Decide(ledger, fact, facts);
     }
 
-    public static Ledger Do(this Ledger ledger, Person who, Fact fact) => Try(ledger, who, fact) switch
+    /// <summary>Work with the measurements that the rules ask for, as somebody reads them who moved it as it is written; what is there and proves its move stays.</summary>
+    public static WorkDone Proved(this WorkDone done, Ledger ledger)
+    {
+        var facts = Facts(Mechanic);
+        return done with
+        {
+            Movements =
+            [
+                .. from move in DirectionRules.ToProve(ledger.State).DistinctBy(move => move.Control)
+                   let given = done.Movements?.FirstOrDefault(measured => measured.Control == move.Control)
+                   select DirectionRules.Of(move, given, done, ledger.State, facts).Count == 0 ? given! : Read(move, done, ledger.State, facts),
+            ],
+        };
+    }
+
+    static MovementMeasured Read(PlannedMove move, WorkDone done, SquawkState state, Facts facts)
+    {
+        var edge = DirectionRules.Expected(move, done, state, facts);
+        var aft = edge?.RearSparAft ?? UnitsNet.Length.FromMillimeters(400);
+        var (down, up) = move.Control == Control.RudderTab ? (Seen.Left, Seen.Right) : (Seen.Down, Seen.Up);
+        return new(move.Control, edge is { Way: < 0 } ? up : down, Math.Abs(edge?.At(aft)?.Millimeters ?? 2), MovementUnit.Millimetre, aft.Millimeters, Dial.Id);
+    }
+
+    public static Ledger Do(this Ledger ledger, Person who, Fact fact) => Try(ledger, who, fact is WorkDone done ? done.Proved(ledger) : fact) switch
     {
         Decision.Accepted accepted => ledger.With(accepted.Entry),
         Decision.Refused refused => throw new InvalidOperationException(
@@ -211,10 +236,13 @@ static class School
     public static readonly TorqueApplied Torque = new("left rear spar attach bolt 3/8-24", "Manual 57-10", 160, 190, false, Lubrication.Dry, TurnedPart.Nut,
         15, 175, 205, Wrench.Id, null, null, 10, 0, 0, 190, 190, true, Nut: NutKind.SelfLocking, FigureFor: TurnedPart.Nut);
 
+    /// <summary>Half a flat about neutral with a throw of 1.8 mm: 2 · 1.8 · sin 15°.</summary>
+    public static MovementMeasured SeenDown => new(Control.LeftEccentric, Seen.Down, 0.93, MovementUnit.Millimetre, null, Dial.Id);
+
     public static readonly WorkDone Done = new("Left eccentric turned half a flat, trailing edge down.", new BushingAngles(15, 15, 0, 0), null,
         "Dial indicator at the root trailing edge: 0.9 mm down.", ["left rear spar attachment", "left aileron cables"],
         [new PartUsed("self-locking nut 3/8-24", "invented-1", 1)], [new DependentReset("left aileron cable tension", "36 lb at 18 °C")],
-        true, true, true, null, 2.5, 1234.5, Today, Surfaces: [ControlSurface.Ailerons, ControlSurface.Flaps]);
+        true, true, true, null, 2.5, 1234.5, Today, Surfaces: [ControlSurface.Ailerons, ControlSurface.Flaps], Movements: [SeenDown]);
 
     public static readonly Inspected Inspection = new(true,
         [.. ControlSense.AskFor(Done, null).Select(o => o with { Seen = o.Expected })], true, true, true, null, "Fitting, stripe, cables, travel seen.");

@@ -46,6 +46,7 @@ static class Walks
             var (fact, who) = Choose(steps[i], ledger.State);
             // Finer than a record keeps, and never the same moment twice.
             var now = School.Noon.Plus(Duration.FromTicks((i * 600_000_000L) + 1234));
+            if (fact is WorkDone done) fact = done.Proved(ledger);
             var (before, others) = (ledger, steps[i].Others);
             Decision Decide() => School.Try(before, who, fact, facts => facts with { Now = now, OtherSquawks = [new(School.Other, 7, others)] });
             var decision = Decide();

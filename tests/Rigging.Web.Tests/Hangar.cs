@@ -53,7 +53,8 @@ public sealed class Hangar(Postgres postgres) : IAsyncLifetime
                 Description = tool.Description,
                 RangeMin = tool.Low,
                 FullScale = tool.High,
-                RangeUnit = tool.Kind switch { ToolKind.TorqueWrench => "lbf.in", ToolKind.Tensiometer => "N", _ => "deg" },
+                RangeUnit = tool.Kind switch { ToolKind.TorqueWrench => "lbf.in", ToolKind.Tensiometer => "N", ToolKind.DialIndicator => "mm", _ => "deg" },
+                Resolution = tool.Scale?.Step,
                 LeverLengthIn = tool.LeverIn,
                 CalibrationDue = tool.CalibrationDue,
             });

@@ -98,9 +98,36 @@ public sealed record PartUsed(string Description, string PartNumber, int Quantit
 /// <summary>Something that had to be set or measured again because of the move, with what was found.</summary>
 public sealed record DependentReset(string What, string Result);
 
+/// <summary>In which a movement is read.</summary>
+public enum MovementUnit { Millimetre, Inch, Degree }
+
+/// <summary>The measurement that saw an edge go its way: what proves the direction of one move.</summary>
+/// <param name="Way">Of the trailing edge; of the rudder tab left or right.</param>
+/// <param name="Amount">As read, 0 or more.</param>
+/// <param name="Aft">
+/// Where it was read, in the same unit: so far behind the front spar, the front strut, the hinge or the bend. Null for an angle, and at the rear spar itself.
+/// </param>
+/// <param name="ToolStep">Smallest step it shows, in the unit of the amount. Code, step and calibration as they stood.</param>
+/// <param name="Expected">Of the move on record, in the same unit; null where nothing on file says how far it goes.</param>
+/// <param name="GiveOrTake">How far from that the tool, the setting and the data let a reading lie.</param>
+/// <param name="OtherwiseBecause">Why it lies farther; null when it does not.</param>
+public sealed record MovementMeasured(
+    Control Control,
+    Seen Way,
+    double Amount,
+    MovementUnit Unit,
+    double? Aft,
+    ToolId Tool,
+    string? ToolCode = null,
+    LocalDate? CalibrationDue = null,
+    double? ToolStep = null,
+    double? Expected = null,
+    double? GiveOrTake = null,
+    string? OtherwiseBecause = null);
+
 /// <summary>The first of the five acts: who did the work says what was done.</summary>
 /// <param name="Disturbed">Every control disconnected or disturbed; the check pilot is given this list in writing.</param>
-/// <param name="DirectionProof">The measurement that saw the trailing edge move the intended way.</param>
+/// <param name="DirectionProof">What there is to say of it in words; before <paramref name="Movements"/> were measured in numbers, the measurement itself.</param>
 /// <param name="DiffersBecause">Why as left differs from the plan; null when it does not.</param>
 /// <param name="TotalTimeH">Airframe time in service, hours and tenths.</param>
 /// <param name="TotalTimeAgainH">The same read a second time, where it is more than the days since the last one hold; null elsewhere.</param>
@@ -108,6 +135,7 @@ public sealed record DependentReset(string What, string Result);
 /// <param name="PredictedDegPerS">
 /// Where as left differs from the plan: roll tendency expected with it, right wing down positive, with its 90 % interval; null where nothing could be said.
 /// </param>
+/// <param name="Movements">One for each adjuster that was moved; null where only words say it.</param>
 /// <param name="Surfaces">Which surfaces were disturbed, each asked about by name: these decide what the inspector must see move. Null where only words say so.</param>
 public sealed record WorkDone(
     string Description,
@@ -129,4 +157,5 @@ public sealed record WorkDone(
     double? PredictedLowDegPerS = null,
     double? PredictedHighDegPerS = null,
     IReadOnlyList<ControlSurface>? Surfaces = null,
-    double? TotalTimeAgainH = null) : Fact;
+    double? TotalTimeAgainH = null,
+    IReadOnlyList<MovementMeasured>? Movements = null) : Fact;

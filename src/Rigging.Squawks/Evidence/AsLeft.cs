@@ -101,7 +101,10 @@ public static class AsLeft
 
     /// <summary>What nobody recorded is not taken for different.</summary>
     internal static bool Same(Control control, double? one, double? other) => one is not { } a || other is not { } b
-        || Math.Abs(a - b) <= (control.IsEccentric() ? FoundSetting.AgreeWithinDeg : control.IsTab() ? SameTabDeg : SameTurns);
+        || Math.Abs(a - b) <= ReadTo(control);
+
+    /// <summary>How closely anybody reads where it stands, in its own unit.</summary>
+    internal static double ReadTo(Control control) => control.IsEccentric() ? FoundSetting.AgreeWithinDeg : control.IsTab() ? SameTabDeg : SameTurns;
 
     static double? Alike((double? Front, double? Rear)? bushings) => bushings is ({ } front, { } rear) ? FoundSetting.AngleOf(new(front, rear)) : null;
 }

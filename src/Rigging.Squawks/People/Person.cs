@@ -43,5 +43,12 @@ public sealed record Tool(ToolId Id, string Code, string Description, LocalDate?
         _ => null,
     };
 
+    /// <summary>How fine it shows a movement; null for what shows none, and where nobody entered it.</summary>
+    public ToolScale? Scale { get; init; }
+
     public bool InCalibrationOn(LocalDate day) => CalibrationDue is { } due && day <= due;
 }
+
+/// <summary>What a tool's scale shows.</summary>
+/// <param name="Step">Smallest step, more than 0.</param>
+public sealed record ToolScale(Entries.MovementUnit Unit, double Step);

@@ -19,7 +19,11 @@ static class Stamp
             ? check with { ToolCode = tool.Code, ToolCalibrationDue = tool.CalibrationDue } : check, ledger.State, facts),
         TotalTimeCorrected corrected => corrected with { WasH = facts.TotalTime?.Hours },
         // A reason of no words is none: nothing above a signature ends in "because".
-        WorkDone { DiffersBecause: { } because } done when string.IsNullOrWhiteSpace(because) => done with { DiffersBecause = null },
+        WorkDone done => done with
+        {
+            DiffersBecause = string.IsNullOrWhiteSpace(done.DiffersBecause) ? null : done.DiffersBecause,
+            Movements = done.Movements is { } movements ? [.. movements.Select(measured => DirectionRules.Stamped(measured, done, ledger.State, facts))] : null,
+        },
         Inspected inspected when ledger.State.WorkDone is { } work => inspected with
         {
             Observations = [.. Expected(inspected, ledger.State)],

@@ -239,6 +239,35 @@ public static class Words
         };
     }
 
+    public static string Of(MovementUnit unit) => unit switch
+    {
+        MovementUnit.Millimetre => "millimetres",
+        MovementUnit.Inch => "inches",
+        MovementUnit.Degree => "degrees",
+        _ => throw new ArgumentOutOfRangeException(nameof(unit)),
+    };
+
+    /// <summary>The measurement that proves a direction: "right rear strut fork: rear spar 2.7 mm down, with DI-1 … ; 2.77 mm was to be expected, give or take 0.46 mm."</summary>
+    public static string Movement(MovementMeasured measured)
+    {
+        string Read(double amount) => DirectionRules.Read(amount, measured.Unit);
+        var place = measured switch
+        {
+            { Unit: MovementUnit.Degree } => measured.Control.MovesIncidence() ? "wing turned, trailing edge" : DirectionRules.EdgeOf(measured.Control),
+            { Aft: { } aft } => $"{DirectionRules.EdgeOf(measured.Control)}, {Read(aft)} behind the {DirectionRules.PivotOf(measured.Control)},",
+            _ => "rear spar",
+        };
+        return string.Concat((string?[])
+        [
+            $"{Of(measured.Control)}: {place} {Read(measured.Amount)} {Of(measured.Way)}",
+            measured.ToolCode is { } tool ? $", with {tool}" : null,
+            measured.ToolStep is { } step ? $" (steps of {Read(step)}, calibration due {measured.CalibrationDue:uuuu-MM-dd})" : null,
+            measured is { Expected: { } expected, GiveOrTake: { } within } ? $"; {Read(expected)} was to be expected, give or take {Read(within)}" : "; how far was to be expected is not on file",
+            ".",
+            string.IsNullOrWhiteSpace(measured.OtherwiseBecause) ? null : $" Otherwise because: {measured.OtherwiseBecause}",
+        ]);
+    }
+
     public static string Of(RollTrim trim) => trim switch
     {
         RollTrim.Neutral => "neutral",

@@ -48,7 +48,7 @@ static class WorkRules
             yield break;
         }
         List<BrokenRule> bushings = [.. Bushings(found.Bushings, done, state, facts)];
-        foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. RecheckRules.Of(state, facts), .. TorqueRules.StillOut(state), .. Torqued(done, state), .. bushings]) yield return rule;
+        foreach (var rule in (IEnumerable<BrokenRule>)[.. AfterTheMove(done, state), .. DirectionRules.Of(done, state, facts), .. RecheckRules.Of(state, facts), .. TorqueRules.StillOut(state), .. Torqued(done, state), .. bushings]) yield return rule;
         if (done.DiffersBecause is not null && bushings.Count == 0 && string.IsNullOrWhiteSpace(done.OtherAsLeft) && !state.MovesInWords && !AsLeft.Differences(state, done).Any())
             yield return new("nothing-differs", "As left is as the plan says, so there is nothing to give a reason for: leave the reason empty, or say what was left otherwise.", "differsBecause");
         foreach (var difference in AsLeft.Differences(state, done).Take(string.IsNullOrWhiteSpace(done.DiffersBecause) ? 4 : 0))
@@ -72,8 +72,6 @@ static class WorkRules
         foreach (var rule in Uncounted(done.AdjustersAsLeft, state, "left", "as-left-missing", "adjustersAsLeft")) yield return rule;
         if (state.MovesInWords)
             foreach (var rule in Contents.Needed(done.OtherAsLeft, "as-left-missing", "otherAsLeft", "how it was left")) yield return rule;
-        if (!state.Plans(Controls.MovesIncidence)) yield break;
-        foreach (var rule in Contents.Needed(done.DirectionProof, "direction-not-proved", "directionProof", "the measurement that saw the trailing edge move the intended way")) yield return rule;
     }
 
     /// <summary>One joint, one torque; and another one when a joint was turned again after the work had been signed.</summary>

@@ -48,6 +48,7 @@ public static class MaintenanceRecord
         if (done.DiffersBecause is { } reason) yield return $"As left differs from the plan, because: {reason}";
         if (done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high })
             yield return $"Expected as left (estimate): {Directions.Expected(expected, low, high)}.";
+        foreach (var measured in done.Movements ?? []) yield return $"Direction measured: {Words.Movement(measured)}";
         if (!string.IsNullOrWhiteSpace(done.DirectionProof)) yield return $"Direction proved: {done.DirectionProof}";
         foreach (var torque in state.Overtorqued)
             yield return $"Torque above its limits: {torque.Fastener}, reached {Words.Number(torque.ReachedInLb, 1)} in·lb, at most {Words.Number(torque.FinalMaxInLb, 1)} with wrench {torque.WrenchCode}. Done about it: {torque.OutOfLimitsDone}";

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
@@ -69,7 +70,19 @@ static class FactReader
             ("mm", "mm") => 1,
             _ => null,
         };
-        return new(row.Id, row.Code, row.Description, row.CalibrationDue, row.RangeMin * perUnit, row.FullScale * perUnit, row.LeverLengthIn, kind);
+        return new(row.Id, row.Code, row.Description, row.CalibrationDue, row.RangeMin * perUnit, row.FullScale * perUnit, row.LeverLengthIn, kind) { Scale = ScaleOf(kind, row) };
+    }
+
+    static ToolScale? ScaleOf(ToolKind kind, ToolRow row)
+    {
+        MovementUnit? unit = (Tool.UnitOf(kind), row.RangeUnit) switch
+        {
+            ("°", _) or (null, "deg") => MovementUnit.Degree,
+            ("mm", _) or (null, "mm") => MovementUnit.Millimetre,
+            (null, "in") => MovementUnit.Inch,
+            _ => null,
+        };
+        return unit is { } of && row.Resolution is { } step ? new(of, step) : null;
     }
 
     /// <summary>The register's own word for it; a word that this program does not know is another kind of tool.</summary>

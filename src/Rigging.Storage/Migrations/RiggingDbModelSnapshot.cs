@@ -1031,6 +1031,10 @@ namespace Rigging.Storage.Migrations
                         .HasColumnType("text")
                         .HasColumnName("range_unit");
 
+                    b.Property<double?>("Resolution")
+                        .HasColumnType("double precision")
+                        .HasColumnName("resolution");
+
                     b.Property<string>("Serial")
                         .HasColumnType("text")
                         .HasColumnName("serial");

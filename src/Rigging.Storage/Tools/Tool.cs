@@ -27,6 +27,9 @@ public sealed class ToolRow
     /// <summary>Our own unit code, such as <c>lbf.in</c> or <c>N.m</c>.</summary>
     public string? RangeUnit { get; set; }
 
+    /// <summary>Smallest step that it shows, in <see cref="RangeUnit"/>, of an angle in degrees; null when not stated.</summary>
+    public double? Resolution { get; set; }
+
     /// <summary>Drive to middle of the grip, inches; torque wrenches only.</summary>
     public double? LeverLengthIn { get; set; }
 

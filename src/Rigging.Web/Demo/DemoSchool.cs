@@ -112,6 +112,7 @@ public sealed class DemoSchool(IDbContextFactory<RiggingDb> databases, IClock cl
         FullScale = tool.FullScale,
         RangeUnit = tool.RangeUnit,
         LeverLengthIn = tool.LeverLengthIn,
+        Resolution = tool.Resolution,
         CalibratedOn = tool.CalibratedDaysAgo is { } ago ? today.PlusDays(-ago) : null,
         CalibrationDue = tool.CalibrationDueInDays is { } due ? today.PlusDays(due) : null,
     };

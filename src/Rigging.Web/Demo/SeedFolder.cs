@@ -113,7 +113,7 @@ public sealed record CertificateSeed(Guid Id, string Kind, string Number, int? V
 public sealed record ToolSeed(
     Guid Id, string Code, string Kind, string Description, string? Serial = null,
     double? RangeMin = null, double? FullScale = null, string? RangeUnit = null, double? LeverLengthIn = null,
-    int? CalibratedDaysAgo = null, int? CalibrationDueInDays = null);
+    int? CalibratedDaysAgo = null, int? CalibrationDueInDays = null, double? Resolution = null);
 
 /// <param name="TotalTimeH">On the day of loading, after everything in the stories.</param>
 public sealed record AircraftSeed(Guid Id, string Registration, string Serial, string Airframe, double TotalTimeH, RiggedForSeed? RiggedFor = null);

@@ -72,6 +72,7 @@ sealed class StoryFact(SeedFolder seeds, StorySeed story)
             ("Aircraft", _) => JsonValue.Create(seeds.Aircraft(story.Aircraft)!.Id),
             ("Number", _) => JsonValue.Create(0),
             ("Tool" or "Wrench", _) when given is not null => JsonValue.Create(Tool((string)given!)),
+            ("Movements", _) when given is JsonArray movements => Movements(movements),
             ("TestPoints", _) => JsonValue.Create((given ?? throw new JsonException("The flight has no testPoints.")).ToJsonString(Indented)),
             ("Observations", _) => Observations(given),
             ("RecordEntry", _) => JsonValue.Create(""),
@@ -85,6 +86,13 @@ sealed class StoryFact(SeedFolder seeds, StorySeed story)
     }
 
     Guid Tool(string code) => seeds.Tools.FirstOrDefault(tool => tool.Code == code)?.Id ?? throw new JsonException($"There is no tool '{code}' in tools.json.");
+
+    JsonArray Movements(JsonArray given)
+    {
+        var movements = given.DeepClone().AsArray();
+        foreach (var measured in movements) measured!["tool"] = Tool((string)measured["tool"]!);
+        return movements;
+    }
 
     // What must be seen is the rules' to know; a story says what was seen.
     static JsonArray Observations(JsonNode? given) =>

@@ -92,6 +92,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
             // Two ends of one scale and their unit: they are given together or not at all.
             if (tool.RangeMin is not null || tool.FullScale is not null || tool.RangeUnit is not null)
                 (known.RangeMin, known.FullScale, known.RangeUnit) = (tool.RangeMin, tool.FullScale, tool.RangeUnit);
+            known.Resolution = tool.Resolution ?? known.Resolution;
             known.LeverLengthIn = tool.LeverLengthIn ?? known.LeverLengthIn;
         }
         else
@@ -106,6 +107,7 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
                 FullScale = tool.FullScale,
                 RangeUnit = tool.RangeUnit,
                 LeverLengthIn = tool.LeverLengthIn,
+                Resolution = tool.Resolution,
                 CalibratedOn = tool.CalibratedOn,
                 CalibrationDue = tool.CalibrationDue,
             });
@@ -218,6 +220,9 @@ public sealed record KeptTool
     public double? FullScale { get; init; }
     public string? RangeUnit { get; init; }
     public double? LeverLengthIn { get; init; }
+
+    /// <summary>Smallest step, in the unit of its scale; of an angle in degrees.</summary>
+    public double? Resolution { get; init; }
     public LocalDate? CalibratedOn { get; init; }
     public LocalDate? CalibrationDue { get; init; }
 }

@@ -15,7 +15,7 @@ sealed record SquawkLine(int Number, string Registration, Stage Stage, string Fl
 
 sealed record AircraftLine(string Registration, string Serial, string Airframe, int AirframeVersion, double TotalTimeH, string FlightStatus);
 
-sealed record ToolLine(string Code, string Kind, string Description, string? Serial, double? RangeMin, double? RangeMax, string? RangeUnit, LocalDate? CalibratedOn, LocalDate? CalibrationDue);
+sealed record ToolLine(string Code, string Kind, string Description, string? Serial, double? RangeMin, double? RangeMax, string? RangeUnit, double? Resolution, LocalDate? CalibratedOn, LocalDate? CalibrationDue);
 
 /// <summary>The school's lists as files that other programs read. Null for whoever does not keep records.</summary>
 public sealed class Lists(IDbContextFactory<RiggingDb> databases, RecordsRoom records, IClock clock)
@@ -45,7 +45,7 @@ public sealed class Lists(IDbContextFactory<RiggingDb> databases, RecordsRoom re
         if (await records.Refused(ct) is not null) return null;
         await using var db = await databases.CreateDbContextAsync(ct);
         var rows = await db.Tools.AsNoTracking().OrderBy(tool => tool.Code).ToListAsync(ct);
-        return Csv.Of(rows.Select(tool => new ToolLine(tool.Code, tool.Kind, tool.Description, tool.Serial, tool.RangeMin, tool.FullScale, tool.RangeUnit, tool.CalibratedOn, tool.CalibrationDue)));
+        return Csv.Of(rows.Select(tool => new ToolLine(tool.Code, tool.Kind, tool.Description, tool.Serial, tool.RangeMin, tool.FullScale, tool.RangeUnit, tool.Resolution, tool.CalibratedOn, tool.CalibrationDue)));
     }
 
     /// <summary>iCalendar (RFC 5545): the last day of every calibration, certificate and statement of recent experience, as whole days.</summary>

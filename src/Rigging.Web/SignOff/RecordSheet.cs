@@ -124,6 +124,7 @@ sealed class RecordSheet
         [
             .. (state.Correction?.Moves ?? []).Select(move => (Say.Agreed, move.Instruction)),
             .. state.WorkStarted is { } started ? [(Say.Support, started.WingSupport)] : (IEnumerable<(string, string)>)[],
+            .. (work.Movements ?? []).Select(measured => (Say.DirectionProvedBy, Words.Capital(Words.Movement(measured)))),
             .. Given(Say.DirectionProvedBy, work.DirectionProof),
             .. Given(Say.DiffersFromPlanBecause, work.DiffersBecause),
             .. Given(Say.ExpectedAsLeft, work is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? Gaps.Fill(Say.Estimate, Directions.Expected(expected, low, high)) : null),

@@ -40,6 +40,7 @@ static class WorkStory
         .. Line.Quote(done.OtherAsLeft),
         .. done.DiffersBecause is { } reason ? [new Line(Gaps.Fill(Say.AsLeftDiffersFromPlan, reason), Tone.Caution)] : Array.Empty<Line>(),
         .. done is { PredictedDegPerS: { } expected, PredictedLowDegPerS: { } low, PredictedHighDegPerS: { } high } ? [Gaps.Fill(Say.ExpectedAsLeft, Expected(expected, low, high))] : Array.Empty<Line>(),
+        .. (done.Movements ?? []).Select(measured => (Line)Gaps.Fill(Say.DirectionProved, Words.Movement(measured))),
         .. string.IsNullOrWhiteSpace(done.DirectionProof) ? Array.Empty<Line>() : [Gaps.Fill(Say.DirectionProved, done.DirectionProof)],
         Gaps.Fill(Say.Disturbed, Words.Disturbed(done)),
         .. done.Parts.Select(part => (Line)Gaps.Fill(Say.Part, part.Quantity, part.Description, part.PartNumber)),

@@ -78,6 +78,17 @@ sealed class Bench(SquawkDesk desk, Drafts drafts, Actor actor, int number, Acti
         flown = new(() => File.Facts.Airframe is { } onFile ? FlownEvidence.Now(File.Ledger, onFile, lessons) : null);
     }
 
+    /// <summary>What speaks against the measurement of a move as typed; empty when it is proved.</summary>
+    public IReadOnlyList<BrokenRule> AgainstMovement(PlannedMove move)
+    {
+        var typed = new Typed();
+        var measured = MovementForm.Read(Fields, typed, move.Control, File!.Facts);
+        return DirectionRules.Of(move, typed.Ok ? measured : null, null, File.State, File.Facts);
+    }
+
+    /// <summary>Every move that was agreed on is proved by a measurement.</summary>
+    public bool IsProved => DirectionRules.ToProve(File!.State).All(move => AgainstMovement(move).Count == 0);
+
     /// <summary>The roll tendency expected of the work as typed; null when nothing was flown, or nothing of the aircraft is on file.</summary>
     public Answer<Foreseen>? Expected(WorkDone done) => flown.Value is { } evidence ? AsLeft.Foreseen(evidence.Outlook, File!.State, done) : null;
 

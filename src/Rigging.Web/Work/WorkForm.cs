@@ -88,7 +88,7 @@ static class WorkForm
         return rows;
     }
 
-    public static WorkDone Done(TypedFields fields, Typed typed, SquawkState state)
+    public static WorkDone Done(TypedFields fields, Typed typed, SquawkState state, Facts facts)
     {
         string Text(string field) => fields[$"done.{field}"] ?? "";
         return new(
@@ -108,11 +108,18 @@ static class WorkForm
             typed.Date(fields["done.completedOn"], "done.completedOn", Say.CompletedOn),
             AdjusterForm.Read(fields, typed, "done.", Counted(state)),
             Surfaces: [.. Enum.GetValues<ControlSurface>().Where(surface => typed.YesNo(fields[SurfaceField(surface)], SurfaceField(surface), Words.Capital(Words.Of(surface))))],
-            TotalTimeAgainH: typed.Number(fields["done.totalTimeAgainH"], "done.totalTimeAgainH", Say.TotalTime, Say.Hours));
+            TotalTimeAgainH: typed.Number(fields["done.totalTimeAgainH"], "done.totalTimeAgainH", Say.TotalTime, Say.Hours),
+            Movements: Movements(fields, typed, state, facts));
     }
 
     /// <summary>Where it is answered whether a surface was disturbed: no default, and nobody is spared the question.</summary>
     public static string SurfaceField(ControlSurface surface) => $"done.surface{surface}";
+
+    /// <summary>The measurements that prove the directions; null where nothing was typed.</summary>
+    public static IReadOnlyList<MovementMeasured>? Movements(TypedFields fields, Typed typed, SquawkState state, Facts facts) =>
+        DirectionRules.ToProve(state).Select(move => move.Control).Distinct().Select(control => MovementForm.Read(fields, typed, control, facts)).OfType<MovementMeasured>().ToList() is { Count: > 0 } measured
+            ? measured
+            : null;
 
     static List<PartUsed> Parts(TypedFields fields, Typed typed)
     {
@@ -157,10 +164,11 @@ static class WorkForm
     }
 
     /// <summary>Where the work is: the first part that is not done.</summary>
-    public static Part Now(SquawkState state, TypedFields fields) =>
+    /// <param name="proved">The direction of every move is proved.</param>
+    public static Part Now(SquawkState state, TypedFields fields, bool proved) =>
         state.WorkStarted is null || state.Stage == Stage.CorrectionAgreed ? Part.Start
         : !FoundIsComplete(state) ? Part.Found
-        : !fields.Ticked("move.done") && state.Torques.Count == 0 ? Part.Move
+        : !(fields.Ticked("move.done") && proved) && state.Torques.Count == 0 ? Part.Move
         : state.Torques.Count < Loosened(state).Count || (state.WorkDone is not null && !state.TorqueSinceSigned && fields["torque.skip"] is null) ? Part.Torque
         : Part.Done;
 

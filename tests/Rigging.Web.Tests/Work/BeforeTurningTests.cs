@@ -104,7 +104,7 @@ public sealed class BeforeTurningTests
         foreach (var surface in Enum.GetValues<ControlSurface>()) fields[WorkForm.SurfaceField(surface)] = "no";
         var typed = new Typed();
 
-        WorkForm.Done(fields, typed, Eccentric);
+        WorkForm.Done(fields, typed, Eccentric, Rigging.Squawks.Tests.School.Facts(Rigging.Squawks.Tests.School.Mechanic));
 
         Assert.Equal(right, typed.Ok);
     }
