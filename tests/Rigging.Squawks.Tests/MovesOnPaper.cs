@@ -54,7 +54,7 @@ static class MovesOnPaper
         "as-found" => School.Found,
         "torque-application" => School.Torque,
         "torque-recheck" => new TorqueRechecked(School.JustTorqued.Length, true, true, "Stripe in line, torque held at 190 in·lb."),
-        "photograph" => new Photographed(new string('a', 64), PhotoOf.BeforeWork, "Left rear bushing before it was turned."),
+        "photograph" => new Photographed(School.PictureHash, PhotoOf.BeforeWork, "Left rear bushing before it was turned."),
         "work-handover" => new WorkHandedOver("Bolt in and torqued.", null),
         "work-done" => School.Done,
         "independent-inspection" => School.Inspection,

@@ -105,6 +105,11 @@ static class School
 
     public static Ledger InWork => Agreed.Do(Mechanic, new WorkStarted("Padded stand under the strut fitting, manual 57-10.", null));
 
+    /// <summary>A picture that the tests' schools keep.</summary>
+    public static byte[] Picture => "An invented picture."u8.ToArray();
+
+    public static string PictureHash { get; } = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Picture));
+
     /// <summary>The bolt is torqued, and nothing that the move changed has been measured again.</summary>
     public static Ledger JustTorqued => InWork.Do(Mechanic, Found).Do(Mechanic, Torque);
 

@@ -1,3 +1,4 @@
+using Rigging.Squawks.Tests;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -90,6 +91,7 @@ public sealed class TestSite : IAsyncDisposable
     {
         await using var db = OpenDatabase();
         db.Installations.Add(new() { SchoolName = "Invented Flying School", RuleSet = "united-states", TimeZone = "America/Chicago", Created = Noon, Demo = demo });
+        db.Attachments.Add(new() { Sha256 = Convert.FromHexString(School.PictureHash), MediaType = "image/png", Bytes = School.Picture });
         await db.SaveChangesAsync();
     }
 

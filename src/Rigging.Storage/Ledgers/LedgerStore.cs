@@ -7,6 +7,7 @@ using Rigging.Squawks.Entries;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
 using Rigging.Squawks.Rules;
+using Rigging.Storage.Attachments;
 using Rigging.Storage.Notices;
 using Rigging.Storage.School;
 
@@ -149,6 +150,10 @@ public sealed class LedgerStore(IDbContextFactory<RiggingDb> databases, IClock c
 
             case Decision.Accepted { Entry: var entry }:
                 var link = Chain.Seal(ledger.Head!, installation.Id, ledger.Id, entry);
+                // What verification would miss later is refused now.
+                foreach (var picture in AttachmentRow.NamedIn(link.Payload))
+                    if (!await db.Attachments.AnyAsync(kept => kept.Sha256 == picture, ct))
+                        return new Outcome.Refused("picture-missing", "The entry names a picture that is not kept here; choose the picture again.", "photo");
                 var grown = ledger.With(entry, link.Hash);
                 db.Entries.Add(EntryRow.Of(link));
                 if (row is null)

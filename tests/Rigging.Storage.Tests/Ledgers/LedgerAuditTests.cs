@@ -36,7 +36,7 @@ public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
     [InlineData("payload = overlay(payload placing ' ' from 1 for 0)")]
     [InlineData("payload = replace(payload, 'Mild', 'mild')")]
     [InlineData("kind = 'note'")]
-    [InlineData("version = 2")]
+    [InlineData("version = version + 1")]
     [InlineData("previous_hash = set_byte(previous_hash, 0, get_byte(previous_hash, 0) # 1)")]
     [InlineData("hash = set_byte(hash, 31, get_byte(hash, 31) # 1)")]
     public async Task One_byte_changed_by_the_owner_breaks_the_chain_and_names_the_entry(string change)

@@ -27,7 +27,7 @@ public class AssessmentViewTests
     [Fact]
     public void A_report_that_does_not_fit_the_airframe_is_named_and_breaks_no_page()
     {
-        var view = AssessmentView.Of(File(School.Empty.Do(School.Pilot, School.Report with { FuelRightL = 300 })));
+        var view = AssessmentView.Of(File(School.Empty.Once(School.Report with { FuelRightL = 300 })));
 
         Assert.Contains(view.Assessment!.Assumed, sentence => sentence.StartsWith("300 L was reported in the right tank", StringComparison.Ordinal));
     }

@@ -13,6 +13,7 @@ public sealed class BriefingTests(Hangar hangar)
         var set = School.Checked.Do(School.Mechanic, School.HalfAFlat with { Moves = [new(Control.RightFlapRod, null, null, "Right flap rod one turn in.", 1, 0)] })
             .Do(School.Mechanic, new WorkStarted("Flap on a trestle.", null))
             .Do(School.Mechanic, School.Found with { Adjusters = [new(Control.RightFlapRod, 1)] })
+            .MeasuredAgain()
             .Do(School.Mechanic, School.Done with { AsLeft = new(null, null, null, null), Disturbed = ["right flap push rod"], AdjustersAsLeft = [new(Control.RightFlapRod, 0)] });
         var approved = set.Do(School.Inspector, School.Inspection with { Observations = [.. set.State.ControlsToSee.Select(asked => asked with { Seen = asked.Expected })] }).Do(School.Certifier, School.Approval);
         using var browser = await hangar.As(School.Pilot);

@@ -25,13 +25,13 @@ public sealed class GuessedAddressTests(Hangar hangar)
     {
         byte[] picture = [1, 2, 3];
         var hash = Convert.ToHexStringLower(SHA256.HashData(picture));
+        await using var db = hangar.Site.OpenDatabase();
+        await db.Database.ExecuteSqlAsync($"insert into attachment (sha256, media_type, bytes) values ({SHA256.HashData(picture)}, 'image/png', {picture})", Ct);
         var its = await hangar.Squawk(School.Worked.Do(School.Mechanic, new Photographed(hash, PhotoOf.AfterWork, "Stripe.")));
         var other = await hangar.Squawk(School.Worked);
         var id = (await hangar.Ledger(its)).Id.Value.ToString();
         // The last digit, and so nobody's.
         var near = id[..^1] + (id[^1] == '0' ? '1' : '0');
-        await using var db = hangar.Site.OpenDatabase();
-        await db.Database.ExecuteSqlAsync($"insert into attachment (sha256, media_type, bytes) values ({SHA256.HashData(picture)}, 'image/png', {picture})", Ct);
         var aircraft = (await hangar.Ledger(its)).State.Report!.Aircraft;
         var registration = await db.Aircraft.Where(row => row.Id == aircraft).Select(row => row.Registration).SingleAsync(Ct);
         using var stranger = hangar.Site.Browser();

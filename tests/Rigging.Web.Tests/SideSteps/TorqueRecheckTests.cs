@@ -19,7 +19,7 @@ public sealed class TorqueRecheckTests(Hangar hangar)
         var answer = await mechanic.Submit(await mechanic.Open($"/squawks/{squawk}/other/torque-recheck"), new() { ["stripeInLine"] = "true", ["torqueHeld"] = "true", ["findings"] = "Stripe in line, 190 in·lb held." });
 
         Assert.Equal(HttpStatusCode.Redirect, answer.Status);
-        Assert.Equal(School.Torqued.Length, Assert.IsType<TorqueRechecked>((await hangar.Ledger(squawk)).Entries[^1].Fact).TorqueEntry);
+        Assert.Equal(School.JustTorqued.Length, Assert.IsType<TorqueRechecked>((await hangar.Ledger(squawk)).Entries[^1].Fact).TorqueEntry);
         Assert.DoesNotContain("At the next inspection", (await mechanic.Open($"/aircraft/{aircraft}")).Text, StringComparison.Ordinal);
     }
 

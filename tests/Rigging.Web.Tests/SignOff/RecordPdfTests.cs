@@ -117,7 +117,7 @@ public sealed class RecordPdfTests(Hangar hangar)
     {
         var signed = School.TorquedDaysAgo(1).Do(School.Mechanic, School.Done);
         var number = await hangar.Squawk(signed.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
-            .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", signed.Length, Original.ThePaper)));
+            .Do(School.Mechanic, new Photographed(School.PictureHash, PhotoOf.SignedPaper, "The record, in ink.", signed.Length, Original.ThePaper)));
 
         var paper = string.Join(' ', (await Print(number)).Pages);
 

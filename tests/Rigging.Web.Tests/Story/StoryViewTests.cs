@@ -172,7 +172,7 @@ public class StoryViewTests
     {
         var ledger = School.Worked.Do(School.Mechanic, new Noted("Wing support moved.", null, School.Noon - NodaTime.Duration.FromHours(3)))
             .Do(School.Mechanic, School.Checks[0] with { HappenedAt = School.Noon - NodaTime.Duration.FromHours(2) })
-            .Do(School.Mechanic, new Photographed(new string('a', 64), PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper));
+            .Do(School.Mechanic, new Photographed(School.PictureHash, PhotoOf.SignedPaper, "The record, in ink.", School.Worked.Length, Original.ThePaper));
 
         var told = StoryView.Of(File(ledger, School.Pilot)).Rounds[0].Entries;
 
