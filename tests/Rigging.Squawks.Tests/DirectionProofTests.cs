@@ -153,7 +153,10 @@ public class DirectionProofTests
             .Do(Mechanic, new WorkStarted("Not needed.", null)).Do(Mechanic, new AsFound(BushingAngles.None, null, Adjusters: [new(Control.AileronTab, 0)]));
         WorkDone Tab(double? aft, double amount) => Done with
         {
-            AsLeft = BushingAngles.None, AdjustersAsLeft = [new(Control.AileronTab, 5)], Resets = [], Surfaces = [ControlSurface.Ailerons],
+            AsLeft = BushingAngles.None,
+            AdjustersAsLeft = [new(Control.AileronTab, 5)],
+            Resets = [],
+            Surfaces = [ControlSurface.Ailerons],
             Movements = [new(Control.AileronTab, Seen.Down, amount, MovementUnit.Millimetre, aft, Dial.Id)],
         };
 

@@ -65,8 +65,13 @@ public class SignedTextTests
 
     static Fact Full(string kind) => MovesOnPaper.Example(kind) switch
     {
-        WorkDone done => done with { AsLeft = new(45, 45, 0, 0), OtherAsLeft = "Tab straight.", DiffersBecause = "It only tightened there.",
-            Movements = [School.SeenDown with { Amount = 0.9, Aft = 880, OtherwiseBecause = "The dial touched the fairing." }] },
+        WorkDone done => done with
+        {
+            AsLeft = new(45, 45, 0, 0),
+            OtherAsLeft = "Tab straight.",
+            DiffersBecause = "It only tightened there.",
+            Movements = [School.SeenDown with { Amount = 0.9, Aft = 880, OtherwiseBecause = "The dial touched the fairing." }]
+        },
         CheckFlown flown => flown with { TestPoints = Points, SecondCrewDuty = "writes", StallsFlown = false, StallsNotFlownBecause = "Cloud.", EveryFlapSetting = false, FlapsNotFlownBecause = "Cloud.", Trims = new(RollTrim.Neutral, YawTrim.NotFitted, FlownAutopilot.Off) },
         var fact => fact,
     };
