@@ -110,9 +110,11 @@ public class JourneyTests(RunningSite site)
         await Assertions.Expect(made).ToBeDisabledAsync();
         await mechanic.Sets((Field("tool"), await mechanic.ChoiceOf(Field("tool"), tool)), (Field("amount"), whole), (Field("way"), opposite));
         await mechanic.Sees("Stop: turn it back to where it was found");
+        await mechanic.Keeps($"proof-wrong-way-{control}");
         await Assertions.Expect(made).ToBeDisabledAsync();
         await mechanic.Sets((Field("way"), way), (Field("amount"), half));
         await mechanic.Sees("Measure it again. If it stays so, write why.");
+        await mechanic.Keeps($"proof-half-{control}");
         await Assertions.Expect(made).ToBeDisabledAsync();
         await mechanic.Sets((Field("amount"), whole));
         await mechanic.Sees("The direction is proved");
@@ -128,6 +130,9 @@ public class JourneyTests(RunningSite site)
         await mechanic.Sees("The work is started.");
         await mechanic.Keeps("work");
         await mechanic.Sets(("move.held", "true"), ("move.loosened", "true"), ("move.free", "true"), ("move.zeroed", "true"));
+        // Half a flat turns the wing 0.06°: a level that shows 0.05° at a time sees one step or two.
+        await mechanic.Sets(("done.movementLeftEccentric.tool", await mechanic.ChoiceOf("done.movementLeftEccentric.tool", "INC-1")), ("done.movementLeftEccentric.amount", "0.05"), ("done.movementLeftEccentric.way", "Down"));
+        await mechanic.Sees("it must be at least two steps");
         await Proves(mechanic, "LeftEccentric", "DI-1", opposite: "Up", way: "Down", half: "0.46", whole: "0.93");
         // Pressed and not waited for: with this tick the step is over, and its box goes.
         await mechanic.Page.Locator("[name='move.done']").ClickAsync();

@@ -34,7 +34,7 @@ public class DirectionProofTests
         var rule = Broken(With(SeenDown with { Way = Seen.Up, OtherwiseBecause = "The dial was on the other side." }));
 
         Assert.Equal(("moved-the-wrong-way", "movementLeftEccentric.way"), (rule.Code, rule.Field));
-        Assert.Equal("The wing's trailing edge was measured to move up; the left wing eccentric was to move it down. Stop: turn it back to where it was found, and find out why before anything else is moved.", rule.Sentence);
+        Assert.Equal("The rear spar was measured to move up; the left wing eccentric was to move it down. Stop: turn it back to where it was found, and find out why before anything else is moved.", rule.Sentence);
     }
 
     /// <summary>Left where the plan did not want it, the other side of where it was found: that is not what was agreed on, whatever the settings say.</summary>

@@ -53,7 +53,7 @@ public static class DirectionRules
 
         foreach (var expected in (EdgeMove?[])[Expected(move, null, state, facts), Expected(move, done, state, facts)])
             if (expected is { Way: not 0 } && expected.Way != Sign(measured.Way))
-                return [Rule("moved-the-wrong-way", $"The {EdgeOf(move.Control)} was measured to move {Words.Of(measured.Way)}; the {name} was to move it {Words.Of(ways[expected.Way > 0 ? 0 : 1])}. Stop: turn it back to where it was found, and find out why before anything else is moved.", "way")];
+                return [Rule("moved-the-wrong-way", $"The {SeenAt(measured)} was measured to move {Words.Of(measured.Way)}; the {name} was to move it {Words.Of(ways[expected.Way > 0 ? 0 : 1])}. Stop: turn it back to where it was found, and find out why before anything else is moved.", "way")];
 
         List<BrokenRule> broken = [];
         if (!facts.Tools.TryGetValue(measured.Tool, out var tool)) return [Rule("tool-unknown", "That tool is not on the school's list.", "tool")];
@@ -75,9 +75,9 @@ public static class DirectionRules
                 var within = GiveOrTake(move, measured, step, done, state, facts);
                 var (differs, because) = (Math.Abs(measured.Amount - wanted) > within, !string.IsNullOrWhiteSpace(measured.OtherwiseBecause));
                 if (differs && !because)
-                    broken.Add(Rule("size-needs-reason", $"The {EdgeOf(move.Control)} moved {Read(measured.Amount, measured.Unit)} {Words.Of(measured.Way)}; {Rounded(wanted, measured.Unit)} was to be expected, give or take {Rounded(within, measured.Unit)}. Measure it again. If it stays so, write why.", "otherwiseBecause"));
+                    broken.Add(Rule("size-needs-reason", $"The {SeenAt(measured)} moved {Read(measured.Amount, measured.Unit)} {Words.Of(measured.Way)}; {Rounded(wanted, measured.Unit)} was to be expected, give or take {Rounded(within, measured.Unit)}. Measure it again. If it stays so, write why.", "otherwiseBecause"));
                 if (!differs && because)
-                    broken.Add(Rule("nothing-differs", $"The {EdgeOf(move.Control)} moved as far as was to be expected, so there is nothing to give a reason for: leave the reason empty.", "otherwiseBecause"));
+                    broken.Add(Rule("nothing-differs", $"The {SeenAt(measured)} moved as far as was to be expected, so there is nothing to give a reason for: leave the reason empty.", "otherwiseBecause"));
             }
         }
         return broken;
@@ -170,6 +170,10 @@ public static class DirectionRules
         Control.AileronTab or Control.RudderTab => "tab's trailing edge",
         _ => "wing's trailing edge",
     };
+
+    /// <summary>What the tool stood at: a wing's rear spar itself, or the edge behind it.</summary>
+    static string SeenAt(MovementMeasured measured) =>
+        measured is { Aft: null, Unit: not MovementUnit.Degree } && measured.Control.MovesIncidence() ? "rear spar" : EdgeOf(measured.Control);
 
     /// <summary>The line about which it turns.</summary>
     public static string PivotOf(Control control) => control switch

@@ -57,6 +57,18 @@ public sealed class InspectionPageTests(Hangar hangar) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_tab_that_was_bent_stands_there_drawn_and_with_the_measurement_of_its_edge()
+    {
+        using var browser = await hangar.As(School.Inspector);
+
+        var page = await browser.Open($"/squawks/{await hangar.Squawk(School.Turned(Control.RudderTab, 0, 3))}/inspection");
+
+        Assert.Contains("The rudder's tab: bend the trailing edge left", page.Document.QuerySelectorAll("svg[role=img]").Select(svg => svg.GetAttribute("aria-label")!.Split(". Seen")[0]));
+        Assert.Contains("Rudder tab: tab's trailing edge,", page.Text, StringComparison.Ordinal);
+        Assert.Contains("left, with DI-1 (steps of 0.01 mm,", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_was_left_otherwise_than_planned_stands_there_with_what_is_expected_of_it()
     {
         var differs = School.Torqued.Do(School.Mechanic, School.Done with
