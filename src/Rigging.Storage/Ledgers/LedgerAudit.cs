@@ -102,9 +102,14 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
         return (written, faults);
     }
 
-    /// <summary>Says anew what the ledgers of open squawks prove, in the words of this version of the program. A projection that is not in step with its ledger is left as it is: it is evidence.</summary>
-    public async Task Reword(CancellationToken ct)
+    /// <summary>
+    /// Says anew what the ledgers of open squawks prove, in the words of this version of the program, and bars what it bars. A projection
+    /// that is not in step with its ledger is left as it is: it is evidence.
+    /// </summary>
+    /// <returns>Each squawk that bars more than its projection said, in a sentence.</returns>
+    public async Task<IReadOnlyList<string>> Reword(CancellationToken ct)
     {
+        List<string> barred = [];
         await using var db = await databases.CreateDbContextAsync(ct);
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await db.Database.ExecuteSqlAsync($"lock table squawk in share row exclusive mode", ct);
@@ -117,11 +122,15 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
             if (OutOfStep(installation, entries, row) is null)
                 Read(row.Id, entries, ledger =>
                 {
-                    if (row.Differences(SquawkRow.Of(ledger)).All(difference => difference.Words)) row.Show(ledger);
+                    var (differences, before) = (row.Differences(SquawkRow.Of(ledger)).ToList(), row.FlightStatus);
+                    if (!differences.TrueForAll(difference => difference.Newer)) return;
+                    row.Show(ledger);
+                    if (row.FlightStatus > before) barred.Add($"S-{row.Number}: its ledger bars more than was shown; the ramp says {row.FlightStatus} now, and said {before}.");
                 });
         }
         await db.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
+        return barred;
     }
 
     static (int, string)? FaultIn(Guid installation, List<SealedEntry> entries, SquawkRow? row)

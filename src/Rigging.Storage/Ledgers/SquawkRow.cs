@@ -69,17 +69,21 @@ public sealed class SquawkRow
         (OpenedAt, UpdatedAt) = (ledger.Entries[0].At, ledger.Entries[^1].At);
     }
 
-    /// <summary>Where this row says something else than its ledger does. Words apart, which another version of the program may say otherwise.</summary>
+    /// <summary>Where this row says something else than its ledger does.</summary>
+    /// <remarks>
+    /// <c>Newer</c>: another version of the program may have said it so, and the ledger's word is taken at the next upgrade: the
+    /// sentences, and a status that now bars more than it did. Less is never taken over in passing.
+    /// </remarks>
     /// <param name="proved">What the ledger proves.</param>
-    internal IEnumerable<(string What, object? Says, object? Proved, bool Words)> Differences(SquawkRow proved)
+    internal IEnumerable<(string What, object? Says, object? Proved, bool Newer)> Differences(SquawkRow proved)
     {
-        (string What, object? Says, object? Proved, bool Words)[] all =
+        (string What, object? Says, object? Proved, bool Newer)[] all =
         [
             ("number", Number, proved.Number, false),
             ("aircraft", AircraftId, proved.AircraftId, false),
             ("reporter", ReporterId, proved.ReporterId, false),
             ("stage", Stage, proved.Stage, false),
-            ("flight status", FlightStatus, proved.FlightStatus, false),
+            ("flight status", FlightStatus, proved.FlightStatus, proved.FlightStatus > FlightStatus),
             ("round", Round, proved.Round, false),
             ("opened at", OpenedAt, proved.OpenedAt, false),
             ("updated at", UpdatedAt, proved.UpdatedAt, false),

@@ -15,7 +15,8 @@ static class Migrate
         else
             await DatabaseSetup.Prepare(database.Admin, database.AppPassword);
         // What is to be done next is stored as a sentence: this version may say it otherwise.
-        await new LedgerAudit(new OneDatabase(database.App)).Reword(CancellationToken.None);
+        foreach (var barred in await new LedgerAudit(new OneDatabase(database.App)).Reword(CancellationToken.None))
+            Console.WriteLine(barred);
         Console.WriteLine("The database is up to date.");
         return 0;
     }

@@ -110,7 +110,18 @@ public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_row_that_clears_an_aircraft_against_its_ledger_is_evidence_and_is_not_put_right_in_passing()
+    public async Task What_a_ledger_bars_by_this_version_and_an_older_one_let_pass_is_barred_at_the_upgrade_and_told()
+    {
+        await Postgres.Execute(school.Database.Admin, "update squawk set flight_status = 'may-fly' where number = 1");
+
+        var told = await school.Audit.Reword(Ct);
+
+        Assert.Equal("S-1: its ledger bars more than was shown; the ramp says Held now, and said MayFly.", Assert.Single(told));
+        Assert.Empty((await school.Audit.Verify(Ct)).Faults);
+    }
+
+    [Fact]
+    public async Task A_row_that_bars_more_than_its_ledger_is_evidence_and_is_not_put_right_in_passing()
     {
         await Postgres.Execute(school.Database.Admin, $"update squawk set flight_status = 'grounded', next_act = 'As it used to be put.' where id = '{ledger.Id}'");
 
