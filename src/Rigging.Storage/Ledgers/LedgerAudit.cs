@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Rigging.Squawks.Ledgers;
 using Rigging.Squawks.People;
+using Rigging.Squawks.Rules;
 using Rigging.Storage.Attachments;
 
 namespace Rigging.Storage.Ledgers;
@@ -125,7 +126,7 @@ public sealed class LedgerAudit(IDbContextFactory<RiggingDb> databases)
                     var (differences, before) = (row.Differences(SquawkRow.Of(ledger)).ToList(), row.FlightStatus);
                     if (!differences.TrueForAll(difference => difference.Newer)) return;
                     row.Show(ledger);
-                    if (row.FlightStatus > before) barred.Add($"S-{row.Number}: its ledger bars more than was shown; the ramp says {row.FlightStatus} now, and said {before}.");
+                    if (row.FlightStatus > before) barred.Add($"S-{row.Number}: its ledger bars more than was shown; the ramp says {Words.Of(row.FlightStatus)} now, and said {Words.Of(before)}.");
                 });
         }
         await db.SaveChangesAsync(ct);

@@ -116,7 +116,7 @@ public sealed class LedgerAuditTests(Postgres postgres) : IAsyncLifetime
 
         var told = await school.Audit.Reword(Ct);
 
-        Assert.Equal("S-1: its ledger bars more than was shown; the ramp says Held now, and said MayFly.", Assert.Single(told));
+        Assert.Equal("S-1: its ledger bars more than was shown; the ramp says held now, and said no rigging hold.", Assert.Single(told));
         Assert.Empty((await school.Audit.Verify(Ct)).Faults);
     }
 
