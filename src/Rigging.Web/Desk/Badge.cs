@@ -18,6 +18,10 @@ public sealed class Badge(IDbContextFactory<RiggingDb> databases, Actor actor)
 
     public async Task<bool> IsOffice(CancellationToken ct = default) => await Mine(ct) is { Left: false, Visit: null } person && person.May(Authority.Office);
 
+    /// <summary>Whether addresses and certificate numbers of others are theirs to read: not for those who only fly or report.</summary>
+    public async Task<bool> ReadsOthers(CancellationToken ct = default) => await Mine(ct) is { Left: false, Visit: null } person
+        && person.Authorities.Any(held => held is Authority.Office or Authority.Mechanic or Authority.Inspector or Authority.Certifier);
+
     /// <summary>The squawk that is all a guest may see; null for the school's own people.</summary>
     public async Task<Visit?> Visit(CancellationToken ct = default) => (await Mine(ct))?.Visit;
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -16,18 +17,23 @@ using Rigging.Web.Security;
 namespace Rigging.Web.Office;
 
 /// <summary>What the maintenance office keeps: people, tools, aircraft. Every write asks afresh whether the person belongs to the office.</summary>
-public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor actor, Badge badge, Watch watch, IClock clock)
+public sealed partial class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor actor, Badge badge, Watch watch, IClock clock)
 {
+    // It stands in addresses, on labels and in lists.
+    [GeneratedRegex(@"^[\p{L}\p{Nd}][\p{L}\p{Nd}._-]{0,19}$")]
+    private static partial Regex CodeForm();
+
     internal static BrokenRule NotOffice => new("no-authority", Say.RegistersAreKeptByMaintenanceOffice);
 
     public async Task<Books> Show(CancellationToken ct = default)
     {
+        var (me, all) = (await actor.Me(), await badge.ReadsOthers(ct));
         await using var db = await databases.CreateDbContextAsync(ct);
         return new(
             await Registers.School(db, ct),
             await db.People.AsNoTracking().Include(person => person.Authorities).Include(person => person.Certificates).OrderBy(person => person.Number)
-                .Select(person => new PersonLine(person.Number, person.Name, person.Email, person.Authorities.Select(held => held.Authority).ToList(),
-                    person.Certificates.Select(c => new CertificateLine(c.Kind, c.Number, c.ValidUntil, c.Ratings, c.RecentUntil, c.RecentBecause)).ToList())).ToListAsync(ct),
+                .Select(person => new PersonLine(person.Number, person.Name, all || person.Id == me ? person.Email : null, person.Authorities.Select(held => held.Authority).ToList(),
+                    person.Certificates.Where(_ => all || person.Id == me).Select(c => new CertificateLine(c.Kind, c.Number, c.ValidUntil, c.Ratings, c.RecentUntil, c.RecentBecause)).ToList())).ToListAsync(ct),
             await db.Tools.AsNoTracking().OrderBy(tool => tool.Code).Select(tool => new ToolLine(tool.Code, tool.Kind, tool.Description, tool.CalibrationDue)).ToListAsync(ct),
             await db.Aircraft.AsNoTracking().OrderBy(aircraft => aircraft.Registration)
                 .Select(aircraft => new AircraftLine(aircraft.Registration, aircraft.Serial, aircraft.AirframeId, aircraft.AirframeVersion, aircraft.TotalTimeTenths / 10.0, aircraft.TotalTimeOn)).ToListAsync(ct),
@@ -79,6 +85,8 @@ public sealed class OfficeBooks(IDbContextFactory<RiggingDb> databases, Actor ac
         if (!await badge.IsOffice(ct)) return [NotOffice];
         await using var db = await databases.CreateDbContextAsync(ct);
         var known = await db.Tools.SingleOrDefaultAsync(row => row.Code == tool.Code, ct);
+        if (known is null && !CodeForm().IsMatch(tool.Code))
+            return [new("tool-code-form", Gaps.Fill(Say.ToolCodeForm, tool.Code), "code")];
         var (on, due) = (tool.CalibratedOn ?? known?.CalibratedOn, tool.CalibrationDue ?? known?.CalibrationDue);
         if (on > clock.GetCurrentInstant().InZone((await Registers.School(db, ct)).Zone).Date)
             return [new("date-in-future", Gaps.Fill(Say.CalibratedOnHasNotComeYet, $"{on:uuuu-MM-dd}"), "calibratedOn")];

@@ -60,4 +60,16 @@ public sealed class ToolsPageTests(Postgres postgres) : IAsyncLifetime
         await using var db = hangar.Site.OpenDatabase();
         Assert.False(await db.Tools.AnyAsync(tool => tool.Code == "TW-9", TestContext.Current.CancellationToken));
     }
+
+    [Theory]
+    [InlineData("TW/9")]
+    [InlineData("TW 9")]
+    [InlineData("-TW")]
+    [InlineData("TW-1234567890123456789")]
+    public async Task A_code_that_no_label_or_address_can_carry_is_refused(string code)
+    {
+        var page = await Enter(new(Wrench) { ["code"] = code });
+
+        Assert.Contains($"“{code}” is no code for a tool.", page.Text, StringComparison.Ordinal);
+    }
 }
