@@ -49,7 +49,11 @@ public sealed record Airframe(
     Fuselage? Fuselage = null,
     Propeller? Propeller = null,
     IReadOnlyList<CableOnFile>? Cables = null,
-    IReadOnlyList<TravelOnFile>? Travel = null);
+    IReadOnlyList<TravelOnFile>? Travel = null)
+{
+    /// <summary>What the tanks of a side hold together, litres; 0 where none lies there.</summary>
+    public double TanksHoldL(Side side) => Tanks.Where(tank => side == Side.Right ? tank.ArmM > 0 : tank.ArmM < 0).Sum(tank => tank.CapacityL);
+}
 
 /// <summary>What a school knows better of one cause on one type than the usual figures of experience say.</summary>
 /// <param name="Probability">That it is behind a complaint, before any evidence; null for the usual one.</param>

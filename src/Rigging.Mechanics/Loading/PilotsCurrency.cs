@@ -54,10 +54,6 @@ public sealed class PilotsCurrency
     /// <summary>The fuel difference, litres, right minus left, that makes it fly straight; null where no tank lies beside the centreline, or where no flight can be computed.</summary>
     public double? LitresThatNull(double tendencyDegPerS) => DegPerSPerLitre is 0 or double.NaN ? null : -tendencyDegPerS / DegPerSPerLitre;
 
-    /// <summary>What the tanks of a side hold, litres: no fuel difference with more on that side is larger. 0 where none lies there.</summary>
-    public double MostLitres(Side side) =>
-        point.Airframe.Tanks.Where(tank => side == Side.Right ? tank.ArmM > 0 : tank.ArmM < 0).Sum(tank => tank.CapacityL);
-
     /// <summary>
     /// How far one wing's eccentric is turned from neutral to make it fly straight, flats, either way; null where its throw or its stop does not reach.
     /// </summary>

@@ -56,21 +56,22 @@ public static class DirectionRules
                 return [Rule("moved-the-wrong-way", $"The {SeenAt(measured)} was measured to move {Words.Of(measured.Way)}; the {name} was to move it {Words.Of(ways[expected.Way > 0 ? 0 : 1])}. Stop: turn it back to where it was found, and find out why before anything else is moved.", "way")];
 
         List<BrokenRule> broken = [];
-        if (!facts.Tools.TryGetValue(measured.Tool, out var tool)) return [Rule("tool-unknown", "That tool is not on the school's list.", "tool")];
-        if (!tool.InCalibrationOn(done?.CompletedOn ?? facts.Today))
-            broken.Add(Rule("tool-out-of-calibration", $"{tool.Code}: calibration was due {tool.CalibrationDue?.ToString("uuuu-MM-dd", null) ?? "(never calibrated)"}. Use a tool in calibration.", "tool"));
+        if (!facts.Tools.TryGetValue(measured.Tool, out var tool)) return [ToolRules.Unknown(Field(move.Control, "tool"))];
+        if (ToolRules.Calibration(tool, done?.CompletedOn ?? facts.Today, "tool-out-of-calibration", Field(move.Control, "tool")) is { } lapsed)
+            broken.Add(lapsed);
         if (StepOf(tool, measured.Unit) is not { } step)
             broken.Add(Rule("tool-scale-missing", tool.Scale is null
                 ? $"{tool.Code} has no smallest step on file, so nobody knows what it can see. The maintenance office can enter it."
                 : $"{tool.Code} is read in {Words.Of(tool.Scale.Unit)}, not in {Words.Of(measured.Unit)}.", "tool"));
         else
         {
-            var size = ExpectedSize(move, measured, done, state, facts) ?? measured.Amount;
+            var foreseen = ExpectedSize(move, measured, done, state, facts);
+            var size = foreseen ?? measured.Amount;
             if (size < SeesSteps * step)
                 broken.Add(Rule("tool-too-coarse", $"{tool.Code} shows steps of {Read(step, measured.Unit)}, and the move is {Rounded(size, measured.Unit)}: it must be at least two steps. Use a dial indicator at the rear spar or the trailing edge, or another tool that sees it.", "tool"));
             if (measured.Unit != MovementUnit.Degree && measured.Aft is null && !move.Control.MovesIncidence())
                 broken.Add(Rule("place-missing", $"Say how far behind the {PivotOf(move.Control)} it was measured, in {Words.Of(measured.Unit)}.", "aft"));
-            else if (ExpectedSize(move, measured, done, state, facts) is { } wanted)
+            else if (foreseen is { } wanted)
             {
                 var within = GiveOrTake(move, measured, step, done, state, facts);
                 var (differs, because) = (Math.Abs(measured.Amount - wanted) > within, !string.IsNullOrWhiteSpace(measured.OtherwiseBecause));

@@ -31,7 +31,7 @@ public static class FlyingLimits
     internal static Beyond? Fuel(double? litres, bool left, Airframe? airframe)
     {
         if (litres is not { } given || airframe is null) return null;
-        var held = airframe.Tanks.Where(tank => left ? tank.ArmM < 0 : tank.ArmM > 0).Sum(tank => tank.CapacityL);
+        var held = airframe.TanksHoldL(left ? Side.Left : Side.Right);
         return given > held ? new($"{Words.Number(given)}{Space}L", $"at most {Words.Number(held)}{Space}L, which the tank holds") : null;
     }
 

@@ -31,7 +31,7 @@ public static class ToolRules
         }
         if (!facts.Tools.TryGetValue(id, out var tool))
         {
-            yield return new("tool-unknown", "That tool is not on the school's list.", "tool");
+            yield return Unknown("tool");
             yield break;
         }
         if (!Fitting(check.Check).Contains(tool.Kind))
@@ -45,6 +45,8 @@ public static class ToolRules
         foreach (var (reading, field) in Readings(check))
             if (OutOfRange(tool, reading, field) is { } rule) yield return rule;
     }
+
+    internal static BrokenRule Unknown(string field) => new("tool-unknown", "That tool is not on the school's list.", field);
 
     /// <summary>Null while a reading of that day counts.</summary>
     internal static BrokenRule? Calibration(Tool tool, LocalDate day, string code, string field) => tool.InCalibrationOn(day) ? null

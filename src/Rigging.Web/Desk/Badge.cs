@@ -16,10 +16,13 @@ public sealed class Badge(IDbContextFactory<RiggingDb> databases, Actor actor)
         return await PersonReader.Read(db, me, ct);
     }
 
-    public async Task<bool> IsOffice(CancellationToken ct = default) => await Mine(ct) is { Left: false, Visit: null } person && person.May(Authority.Office);
+    public async Task<bool> IsOffice(CancellationToken ct = default) => IsOffice(await Mine(ct));
+
+    /// <summary>Of the school's own people, as they are now.</summary>
+    public static bool IsOffice(Person? person) => person is { Left: false, Visit: null } && person.May(Authority.Office);
 
     /// <summary>Whether addresses and certificate numbers of others are theirs to read: not for those who only fly or report.</summary>
-    public async Task<bool> ReadsOthers(CancellationToken ct = default) => await Mine(ct) is { Left: false, Visit: null } person
+    public static bool ReadsOthers(Person? person) => person is { Left: false, Visit: null }
         && person.Authorities.Any(held => held is Authority.Office or Authority.Mechanic or Authority.Inspector or Authority.Certifier);
 
     /// <summary>The squawk that is all a guest may see; null for the school's own people.</summary>

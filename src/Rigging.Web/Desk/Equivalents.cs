@@ -39,7 +39,7 @@ public sealed class Equivalents
     {
         if (IsMute) return [];
         List<string> lines = [];
-        if (currency.DegPerSPerLitre != 0 && currency.MostLitres(Side.Right) >= 10)
+        if (currency.DegPerSPerLitre != 0 && Airframe.TanksHoldL(Side.Right) >= 10)
             lines.Add(Gaps.Fill(Say.TenLitresMoreOnRight, RollRate(10 * currency.DegPerSPerLitre)));
         lines.AddRange(Airframe.Seats.Where(seat => seat.ArmM != 0).Select(seat => Gaps.Fill(Say.TenKilogramsMoreInSeat, seat.Name, RollRate(10 * currency.DegPerSPerKgIn(seat)))));
         lines.Add(Gaps.Fill(Say.TenthOfDegreeMoreIncidence, RollRate(0.1 * currency.DegPerSPerPanelDeg)));
@@ -89,8 +89,8 @@ public sealed class Equivalents
     string MoreFuel(double litres)
     {
         var (most, side) = litres > 0
-            ? (currency.MostLitres(Side.Right), Texts.RightInText)
-            : (currency.MostLitres(Side.Left), Texts.LeftInText);
+            ? (Airframe.TanksHoldL(Side.Right), Texts.RightInText)
+            : (Airframe.TanksHoldL(Side.Left), Texts.LeftInText);
         // Whole litres are said: rounded they may not come to more than there is room for.
         return Math.Abs(litres) <= most
             ? Gaps.Fill(Say.MoreInTankThanInOther, Litres(Math.Min(Math.Abs(litres), Math.Floor(most))), side)
@@ -112,7 +112,7 @@ public sealed class Equivalents
     /// <summary>Fuel that nobody reported, as far as there are tanks for it, right minus left.</summary>
     public string UnreportedFuel(double litres)
     {
-        if (Math.Abs(litres) > currency.MostLitres(Side.Left) + currency.MostLitres(Side.Right))
+        if (Math.Abs(litres) > Airframe.TanksHoldL(Side.Left) + Airframe.TanksHoldL(Side.Right))
             return Gaps.Fill(Say.MoreFuelThanTanksHold, litres < 0 ? Texts.LeftInText : Texts.RightInText);
         return Math.Round(Math.Abs(litres), 2) == 0
             ? Say.AsReported

@@ -27,7 +27,8 @@ public sealed partial class OfficeBooks(IDbContextFactory<RiggingDb> databases, 
 
     public async Task<Books> Show(CancellationToken ct = default)
     {
-        var (me, all) = (await actor.Me(), await badge.ReadsOthers(ct));
+        var (me, mine) = (await actor.Me(), await badge.Mine(ct));
+        var all = Badge.ReadsOthers(mine);
         await using var db = await databases.CreateDbContextAsync(ct);
         return new(
             await Registers.School(db, ct),
@@ -40,7 +41,7 @@ public sealed partial class OfficeBooks(IDbContextFactory<RiggingDb> databases, 
             await db.Airframes.AsNoTracking().OrderBy(airframe => airframe.Id).ThenBy(airframe => airframe.Version)
                 .Select(airframe => new AirframeLine(airframe.Id, airframe.Version, airframe.Name)).ToListAsync(ct),
             clock.GetCurrentInstant(),
-            await badge.IsOffice(ct) ? null : NotOffice,
+            Badge.IsOffice(mine) ? null : NotOffice,
             await db.Installations.AnyAsync(row => row.CockpitPinHash != null, ct));
     }
 

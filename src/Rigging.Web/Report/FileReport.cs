@@ -38,10 +38,10 @@ public sealed class FileReport(SquawkDesk desk, LedgerStore ledgers, Drafts draf
             .. aircraft.Select(row =>
             {
                 var file = files.GetValueOrDefault((row.AirframeId, row.AirframeVersion));
-                var tanks = file is null ? null : AirframeOnFile.Of(file.Id, file.Version, file.Json)?.Read().Tanks;
+                var airframe = file is null ? null : AirframeOnFile.Of(file.Id, file.Version, file.Json)?.Read();
                 return new ReportableAircraft(row.Id, row.Registration, file?.Name ?? row.AirframeId, squawks[row.Id].DefaultIfEmpty(FlightStatus.MayFly).Max(),
-                    tanks?.Where(tank => tank.ArmM < 0).Sum(tank => tank.CapacityL) is > 0 and var left ? left : null,
-                    tanks?.Where(tank => tank.ArmM > 0).Sum(tank => tank.CapacityL) is > 0 and var right ? right : null);
+                    airframe?.TanksHoldL(Mechanics.Contract.Side.Left) is > 0 and var left ? left : null,
+                    airframe?.TanksHoldL(Mechanics.Contract.Side.Right) is > 0 and var right ? right : null);
             }),
         ];
     }
